@@ -1,0 +1,50 @@
+"""What comes of holding a claim, or an estimate, against figures and measurements."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from hoistbook.authored.records import Claim, PowerRun
+from hoistbook.figures.figure import Curve, Key
+
+
+class Result(StrEnum):
+    """The result of a claim; the words that pages print."""
+
+    HOLDS = "holds"
+    FAILS = "does not hold"
+    UNKNOWN = "cannot tell"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimVerdict:
+    """A claim, whether it holds at its conditions, and with what margin."""
+
+    claim: Claim
+    episode: int
+    result: Result
+    figure: Key | None
+    margin: float | None
+    """Share of the bound to spare (positive) or by which it is missed (negative)."""
+    why: str
+    """One sentence: what the figure is there, or what is missing to tell."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Comparison:
+    """Expected and got for one power run: the three numbers of every speed, in the same place."""
+
+    episode: int
+    run: PowerRun
+    measured: Curve
+    """Power [W] as logged; its band is the stated or assumed one of the rollers."""
+    said_then: Curve | None
+    """The estimate that stood before the run, made to stand in the same place (wheels or crank)."""
+    same_conditions: Curve | None
+    """The same model at the run's own boost, air and mixture."""
+    inside: int
+    out_of: int
+    """So many of the compared speeds have the measured power inside the band of the estimate."""
+    why_none: str = ""
+    """Why there is nothing to compare, when an estimate is missing."""

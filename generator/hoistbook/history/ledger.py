@@ -1,0 +1,85 @@
+"""The running cost: one entry for each amount that moved, in both currencies, to the cent."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from enum import StrEnum
+
+from hoistbook.problems import Place
+from hoistbook.values.money import Money
+
+
+class EntryKind(StrEnum):
+    """What an amount was."""
+
+    PART = "part"
+    SPENT = "money that is not a part"
+    SALE = "sale"
+    REFUND = "refund"
+
+
+class Stage(StrEnum):
+    """Whether the money has left: spent = a price was paid; committed = ordered, unpaid; planned = neither."""
+
+    SPENT = "spent"
+    COMMITTED = "committed"
+    PLANNED = "planned"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One amount of the tally."""
+
+    episode: int
+    kind: EntryKind
+    stage: Stage
+    label: str
+    amount: Money
+    """As paid, in the currency of the receipt; negative when it came back."""
+    home: Decimal
+    """In the journal's currency, to the cent; for a part its price and its shares of the receipt."""
+    place: Place
+    day: date | None = None
+    part: str | None = None
+    system: str | None = None
+    supplier: str | None = None
+    postage: Decimal = Decimal(0)
+    """Of `home`, what is its share of postage, tax and discount."""
+    list_home: Decimal | None = None
+    """The list price in the journal's currency at the same rate, where one is known."""
+    rate: str = ""
+    """How the amount became the journal's currency, in words: "0.8712 GBP per EUR, 2026-01-20, ...", "charged"."""
+    until: int | None = None
+    """For committed and planned amounts: the episode from which it no longer stands (paid, or given up)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tally:
+    """The running cost as at one episode, in the journal's currency."""
+
+    episode: int
+    spent: Decimal
+    spent_here: Decimal
+    """Spent in this episode alone."""
+    committed: Decimal
+    planned: Decimal
+    list_total: Decimal
+    """What the same things cost at list price (paid price where no list price is known)."""
+    came_back: Decimal
+    """Sales and refunds so far, as a positive number."""
+    by_system: tuple[tuple[str, Decimal], ...]
+    budget: Decimal | None
+    unpriced: tuple[str, ...]
+    """Ids of bought parts whose price is not given."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ledger:
+    """All entries in order and the tally as at every episode."""
+
+    currency: str
+    entries: tuple[Entry, ...]
+    tallies: tuple[Tally, ...]
+    """One per state, the same order as the states."""

@@ -1,0 +1,111 @@
+"""The state of the build as at one episode, and what turned one state into the next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Generic, TypeVar
+
+from hoistbook.authored.records import (
+    BoostBySpeed,
+    Done,
+    Given,
+    Join,
+    Part,
+    PowerRun,
+    Reading,
+)
+
+
+T = TypeVar("T")
+
+
+class Status(StrEnum):
+    """Where a part stands; the words that pages print."""
+
+    PLANNED = "planned"
+    ORDERED = "ordered"
+    ON_HAND = "on hand"
+    FITTED = "fitted"
+    GONE = "gone"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartState:
+    """One part as at one episode."""
+
+    part: Part
+    status: Status
+    known_in: int
+    """Episode that wrote it down."""
+    since: int
+    """Episode of its last change of status."""
+    came_in: int | None = None
+    fitted_in: int | None = None
+    broken: bool = False
+    how_gone: str | None = None
+    """`sold`, `given away`, `sent back`, `scrapped`, or `built into NAME`."""
+    last: Done | None = None
+    """What was last done to it."""
+    replaced_by: str | None = None
+    because: str | None = None
+    pieces_left: int | None = None
+    """Of a count used up piece by piece, how many are left."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dated(Generic[T]):
+    """A value and the episode that set it."""
+
+    value: T
+    episode: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class State:
+    """The build as at the end of one episode; episode 0 is the car as bought."""
+
+    episode: int
+    car: Mapping[str, Dated[Given]]
+    settings: Mapping[str, Dated[Given | BoostBySpeed]]
+    parts: Mapping[str, PartState]
+    """Every part known by then, in the order in which they were written down."""
+    joins: tuple[Dated[Join], ...]
+    """The joins that hold, oldest first."""
+    readings: tuple[Dated[Reading], ...]
+    """Every reading so far, oldest first."""
+    runs: tuple[Dated[PowerRun], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Change:
+    """One difference between two states, in words and with what it is about."""
+
+    subject: str
+    """`part:turbo`, `car:mass`, `settings:boost`, `join:turbo oil in`."""
+    kind: str
+    """`came`, `fitted`, `replaced`, `gone`, `broke`, `set`, `joined`, `parted`, `planned`, `ordered`."""
+    before: str | None
+    after: str | None
+    because: str | None
+    episode: int
+
+
+class Outcome(StrEnum):
+    """What became of a part by the journal's last episode."""
+
+    IN_USE = "in use"
+    REPLACED = "replaced"
+    GONE = "gone"
+    NOT_YET = "not yet"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fate:
+    """What became of a part, as it stands beside the part on every page, earlier ones too."""
+
+    outcome: Outcome
+    episode: int | None
+    text: str
+    """"replaced in episode 6 by fuel-pump-2: ran out at 0.9 bar"; empty for a part still in use."""

@@ -1,0 +1,1 @@
+"""What an author writes in one string: quantities, money, names; each with its parser."""
