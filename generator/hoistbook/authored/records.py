@@ -203,6 +203,14 @@ class PowerRun:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Log:
+    """A log as read: for each of our column names its samples, SI (speed in 1/min), in file order; gaps are NaN."""
+
+    columns: Mapping[str, tuple[float, ...]]
+    """`speed`, `torque`, `power`, `boost` (gauge), `lambda`, `charge temperature`, `time`, ..."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Reading:
     """One measured thing: a compression test's four pressures, a mass, an oil pressure."""
 
@@ -276,6 +284,16 @@ class Cue:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ProseLink:
+    """One link of ours in the prose: `part:turbo`, `figure:injector_duty`, `chart:power`, `episode:3`."""
+
+    kind: str
+    target: str
+    text: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Episode:
     """One instalment, beside one video."""
 
@@ -287,6 +305,7 @@ class Episode:
     prose: str
     prose_line: int
     """The line of the file on which the prose begins."""
+    links: tuple[ProseLink, ...] = ()
     filmed: date | None = None
     published: date | None = None
     summary: str | None = None
@@ -362,3 +381,5 @@ class Journal:
     rates: tuple[Rate, ...] = ()
     pictures: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     """Path of each picture that an episode shows -> its width and height in pixels."""
+    logs: Mapping[str, Log] = field(default_factory=dict)
+    """Path of each power run's CSV file -> what it holds."""
