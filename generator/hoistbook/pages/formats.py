@@ -1,0 +1,227 @@
+"""How pages print numbers, bands, units, dates and money: in the journal's language and units.
+
+No number is printed with more digits than its 95 % band carries. Number and unit never part at
+the end of a line: what stands between them is a non-breaking space.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from decimal import ROUND_HALF_UP, Decimal
+from typing import Protocol
+
+from babel import Locale
+from babel.dates import format_date
+from babel.numbers import format_currency, format_decimal
+
+from hoistbook.figures.figure import Figure, Input, Limit
+from hoistbook.pages.words import Words
+from hoistbook.units import to_unit
+from hoistbook.values.money import Money
+from hoistbook.values.quantity import Quantity
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+
+
+class PrintedTerm(Protocol):
+    """What of a glossary entry decides how it is printed."""
+
+    @property
+    def metric(self) -> str:
+        """Canonical spelling of the unit in metric journals."""
+
+    @property
+    def imperial(self) -> str:
+        """Canonical spelling of the unit in imperial journals."""
+
+    @property
+    def digits(self) -> int:
+        """Significant digits where no band says how many."""
+
+
+@dataclass(frozen=True, slots=True)
+class FigureText:
+    """A figure in the words of a page, piece by piece, so that a template places them."""
+
+    value: str
+    """"110 kW"."""
+    headline: str
+    """"highest, at 6,000 rpm"; empty for a figure that is not a curve."""
+    band: str
+    """"88 to 139 kW"; empty where there is none."""
+    evidence: str
+    limit: str
+    """"near its limit"; empty without one."""
+    limit_detail: str
+    """"at most 85 %: flow is no longer linear above it"."""
+    sentence: str
+    """All but the limit in one line: "110 kW, 95 % band 88 to 139 kW, estimated"."""
+
+
+class Formats:
+    """The formats of one journal."""
+
+    def __init__(
+        self, words: Words, glossary: Mapping[str, PrintedTerm], units: str = "metric"
+    ) -> None:
+        self.words = words
+        self._glossary = glossary
+        self._imperial = units == "imperial"
+        # Plain "en" would put the month first, as only one country does.
+        language = "en-001" if words.language == "en" else words.language
+        self._locale = Locale.parse(language, sep="-")
+
+    def money(self, money: Money) -> str:
+        """Return an amount with its currency's own decimals: "690.80 EUR"."""
+        text = format_currency(
+            money.amount,
+            money.currency,
+            format="#,##0.00\N{NO-BREAK SPACE}¤¤",
+            locale=self._locale,
+        )
+        return text.replace("-", "\N{MINUS SIGN}")
+
+    def date(self, day: date) -> str:
+        """Return a date in words: "14 February 2026"."""
+        return format_date(day, format="long", locale=self._locale)
+
+    def count(self, number: int) -> str:
+        """Return a whole number with its thousands set apart: "6,000"."""
+        return self._decimal(Decimal(number))
+
+    def number(self, value: float, digits: int) -> str:
+        """Return a number rounded to so many significant digits."""
+        return self._decimal(_rounded(value, _place(value, digits)))
+
+    def share(self, value: float) -> str:
+        """Return a share from 0 to 1 in whole per cent: "62 %"."""
+        return self._with_unit(self._decimal(_rounded(value * 100, 0)), "%")
+
+    def unit(self, quantity: str) -> str:
+        """Return the canonical spelling of the unit in which this journal prints a quantity."""
+        term = self._glossary[quantity]
+        return term.imperial if self._imperial else term.metric
+
+    def unit_words(self, quantity: str) -> str:
+        """Return that unit as it is set on a page: "m³/s", "°C"; empty for a plain number."""
+        return _set_unit(self.unit(quantity))
+
+    def quantity(self, value: float, quantity: str) -> str:
+        """Return an SI value without a band, to the digits that the glossary gives it."""
+        number = self.number(self._in_unit(value, quantity), self._glossary[quantity].digits)
+        return self._with_unit(number, self.unit(quantity))
+
+    def banded(self, value: float, low: float, high: float, quantity: str) -> tuple[str, str]:
+        """Return an SI value and its band as printed; the band is empty where it has no width."""
+        unit = self.unit(quantity)
+        middle, bottom, top = (self._in_unit(each, quantity) for each in (value, low, high))
+        if not top > bottom:
+            return self.quantity(value, quantity), ""
+        value_place, band_place = _places(middle, bottom, top)
+        bottom_text, top_text = (
+            self._decimal(_rounded(each, band_place)) for each in (bottom, top)
+        )
+        band = self.words("figure.band", low=bottom_text, high=self._with_unit(top_text, unit))
+        return self._with_unit(self._decimal(_rounded(middle, value_place)), unit), band
+
+    def input(self, given: Input) -> tuple[str, str]:
+        """Return an input's value and band as printed."""
+        return self.banded(given.value, given.low, given.high, given.name)
+
+    def figure(self, figure: Figure) -> FigureText:
+        """Return a figure in words."""
+        value, band = self.banded(figure.value, figure.low, figure.high, figure.key.quantity)
+        headline = figure.headline
+        said = [value, self.words("figure.in_band", band=band) if band else "", figure.evidence]
+        return FigureText(
+            value=value,
+            headline=headline,
+            band=band,
+            evidence=figure.evidence,
+            limit=figure.limit.state if figure.limit else "",
+            limit_detail=self._limit(figure.limit, figure.key.quantity) if figure.limit else "",
+            sentence=", ".join(each for each in said if each),
+        )
+
+    def given(self, quantity: Quantity) -> str:
+        """Return what an author stated, in the unit that was written: "550 cc/min at 3 bar"."""
+        text = self._with_unit(self._plain(to_unit(quantity.value, quantity.unit)), quantity.unit)
+        if quantity.half_width is not None:
+            # A difference has no zero point of its own, so it is the difference of two values.
+            half = to_unit(quantity.value + quantity.half_width, quantity.unit)
+            half -= to_unit(quantity.value, quantity.unit)
+            text += f"{NO_BREAK}±{NO_BREAK}{self._plain(half)}"
+        if quantity.reference:
+            text += f"{NO_BREAK}{self.words(f'pressure.{quantity.reference}')}"
+        if quantity.at is not None:
+            text = self.words("figure.at", value=text, condition=self.given(quantity.at))
+        return text
+
+    def _limit(self, limit: Limit, quantity: str) -> str:
+        side = self.words("figure." + limit.side.replace(" ", "_"))
+        return f"{side} {self.quantity(limit.threshold, quantity)}: {limit.reason}"
+
+    def _in_unit(self, value: float, quantity: str) -> float:
+        return float(to_unit(value, self.unit(quantity)))
+
+    def _plain(self, value: float) -> str:
+        return self._decimal(Decimal(f"{value:.6g}"))
+
+    def _decimal(self, number: Decimal) -> str:
+        """Return a number with exactly the decimals it carries."""
+        exponent = number.as_tuple().exponent
+        decimals = max(0, -exponent) if isinstance(exponent, int) else 0
+        pattern = "#,##0" + ("." + "0" * decimals if decimals else "")
+        text = format_decimal(number, format=pattern, locale=self._locale)
+        return text.replace("-", "\N{MINUS SIGN}")
+
+    def _with_unit(self, number: str, unit: str) -> str:
+        if unit == "lambda":
+            return f"{unit}{NO_BREAK}{number}"
+        glue = "" if unit == ":1" else NO_BREAK
+        return f"{number}{glue}{_set_unit(unit)}".rstrip(NO_BREAK)
+
+
+def _set_unit(unit: str) -> str:
+    """Return a unit as it is set on a page: "m3/h" as "m³/h", "degC" as "°C"."""
+    if unit in ("-", "lambda"):
+        return ""
+    raised = re.sub(r"(?<=[a-z])[23](?![a-zA-Z0-9])", lambda m: "²³"[int(m[0]) - 2], unit)
+    return re.sub(r"^deg(?=[CF]$)|^deg$", "°", raised).replace(" ", NO_BREAK)
+
+
+def _place(value: float, digits: int) -> int:
+    """Return the power of ten of the last of so many significant digits of a number."""
+    return math.floor(math.log10(abs(value))) - digits + 1 if value else 0
+
+
+def _rounded(value: float, place: int) -> Decimal:
+    """Return a number rounded half up at a power of ten; never a negative zero."""
+    step = Decimal(1).scaleb(place)
+    steps = (Decimal(repr(float(value))) / step).quantize(Decimal(1), ROUND_HALF_UP)
+    number = steps * step if steps else Decimal(0)
+    return number.quantize(Decimal(1)) if place >= 0 else number.quantize(step)
+
+
+def _places(value: float, low: float, high: float) -> tuple[int, int]:
+    """Return the powers of ten at which a value and its band are rounded.
+
+    The band keeps two digits of half its width where these are 35 or less, else one (the rounding
+    rule of the Particle Data Group, Review of Particle Physics, introduction, section 5.3). The
+    value itself ends at the largest power of ten that is no more than two thirds of half the band,
+    but keeps two digits of its own, and stays inside its band as printed.
+    """
+    half = (high - low) / 2
+    first = math.floor(math.log10(half))
+    leading = half / 10.0**first * 100
+    band_place = first - 1 if leading < 354.5 else first
+    value_place = math.floor(math.log10(half * 2 / 3))
+    value_place = min(value_place, _place(value, 2)) if value else value_place
+    inside = (
+        _rounded(low, band_place) <= _rounded(value, value_place) <= _rounded(high, band_place)
+    )
+    return (value_place if inside else min(value_place, band_place)), band_place

@@ -1,0 +1,119 @@
+"""The addresses of all pages and files, and how one page links to another.
+
+Links are relative and end in `index.html`, so that the site works from disk, under a sub-path and
+at the root of a host alike.
+"""
+
+from __future__ import annotations
+
+import posixpath
+import re
+
+from hoistbook.figures.figure import Key
+
+HOME = "/"
+EPISODES = "/episodes/"
+PARTS = "/parts/"
+NEXT = "/next/"
+SPEC = "/spec/"
+TALLY = "/tally/"
+WORKINGS = "/workings/"
+CHANGES = "/changes/"
+CIRCUITS = "/circuits/"
+CAUTIONS = "/cautions/"
+INDEX = "/index-a-z/"
+DATA = "/data/"
+CHARTS = "/charts/"
+ATOM = "/feed.xml"
+JSON_FEED = "/feed.json"
+SITEMAP = "/sitemap.xml"
+ROBOTS = "/robots.txt"
+
+_SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
+
+
+def episode(number: int) -> str:
+    """Return the address of an episode."""
+    return f"{EPISODES}{number}/"
+
+
+def part(part_id: str) -> str:
+    """Return the address of a part."""
+    return f"{PARTS}{part_id}/"
+
+
+def spec(number: int | None = None) -> str:
+    """Return the address of the spec sheet, now or as at an episode."""
+    return SPEC if number is None else f"{SPEC}{number}/"
+
+
+def workings(quantity: str) -> str:
+    """Return the address of the workings of all figures of one quantity."""
+    return f"{WORKINGS}{quantity}/"
+
+
+def entry(key: Key, number: int) -> str:
+    """Return the anchor of one figure's entry as at one episode, without its `#`."""
+    return f"{key.anchor}-episode-{number}"
+
+
+def figure(key: Key, number: int) -> str:
+    """Return the address of the workings of one figure as at the episode that last changed it."""
+    return f"{workings(key.quantity)}#{entry(key, number)}"
+
+
+def caution(caution_id: str) -> str:
+    """Return the address of a caution's full text."""
+    return f"{CAUTIONS}#{caution_id}"
+
+
+def parts_list(number: int | None, suffix: str) -> str:
+    """Return the address of the copied parts list, of one episode or whole; `suffix` as "txt"."""
+    return f"{DATA}parts.{suffix}" if number is None else f"{DATA}parts-episode-{number}.{suffix}"
+
+
+def chart(name: str, suffix: str = "svg") -> str:
+    """Return the address of a chart, or of its data with the suffix "csv"."""
+    return f"{CHARTS}{name}.{suffix}"
+
+
+def file_path(address: str) -> str:
+    """Return the path in the written tree of an address.
+
+    Examples
+    --------
+    >>> file_path("/episodes/3/#tally")
+    'episodes/3/index.html'
+    >>> file_path("/feed.xml")
+    'feed.xml'
+    """
+    path = address.partition("#")[0].removeprefix("/")
+    return f"{path}index.html" if path.endswith("/") or not path else path
+
+
+def relative(start: str, target: str) -> str:
+    """Return the link from the page at one address to another address.
+
+    A target that is not ours (one with a scheme) is returned as it is.
+
+    Examples
+    --------
+    >>> relative("/episodes/3/", "/workings/pipe_velocity/#pipe-2-episode-3")
+    '../../workings/pipe_velocity/index.html#pipe-2-episode-3'
+    >>> relative("/", "/feed.xml")
+    'feed.xml'
+    >>> relative("/spec/", "/spec/#fuel")
+    '#fuel'
+    """
+    if _SCHEME.match(target):
+        return target
+    path, mark, anchor = target.partition("#")
+    if path in ("", start) and mark:
+        return f"#{anchor}"
+    folder = posixpath.dirname(file_path(start))
+    return posixpath.relpath(file_path(path), folder or ".") + mark + anchor
+
+
+def absolute(base: str, address: str) -> str:
+    """Return the full URL of an address of a journal that has one, without `index.html`."""
+    return base.rstrip("/") + address

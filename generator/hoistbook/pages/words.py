@@ -1,0 +1,77 @@
+"""All words of ours that stand on pages: one table for each language, read once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+from importlib import resources
+
+import yaml
+from babel import Locale
+
+_FOLDER = resources.files("hoistbook") / "words"
+
+LANGUAGES = tuple(
+    sorted(
+        each.name.removesuffix(".yaml")
+        for each in _FOLDER.iterdir()
+        if each.name.endswith(".yaml")
+    )
+)
+"""The languages that have a table."""
+
+
+class Words:
+    """The words of one language, by dotted keys; called by code and templates alike.
+
+    Examples
+    --------
+    >>> words = Words("en", {"tally": {"title": "Tally", "parts": {"one": "{n} part", "other": "{n} parts"}}})
+    >>> words("tally.title")
+    'Tally'
+    >>> words("tally.parts", n=1)
+    '1 part'
+    """  # noqa: E501 - the table of an example stands on one line
+
+    def __init__(self, language: str, table: Mapping[str, object]) -> None:
+        self.language = language
+        self._plural = Locale.parse(language, sep="-").plural_form
+        self._texts = dict(_flat(table))
+
+    def __call__(self, key: str, **put_in: object) -> str:
+        """Return the text of a key with values put in for the names in its braces.
+
+        A text with several forms is chosen by the count `n`.
+
+        Raises
+        ------
+        KeyError
+            When the table has no such key, or the text names a value that was not given: our
+            mistake, never the author's.
+        """
+        text = self._texts.get(key)
+        if text is None and "n" in put_in:
+            text = self._texts[f"{key}.{self._plural(float(str(put_in['n'])))}"]
+        if text is None:
+            raise KeyError(f"no words for {key!r} in language {self.language!r}")
+        return text.format(**put_in) if put_in else text
+
+    def __contains__(self, key: str) -> bool:
+        return key in self._texts
+
+
+def _flat(table: Mapping[str, object], above: str = "") -> list[tuple[str, str]]:
+    pairs: list[tuple[str, str]] = []
+    for key, value in table.items():
+        if isinstance(value, Mapping):
+            pairs += _flat(value, f"{above}{key}.")
+        else:
+            pairs.append((f"{above}{key}", str(value)))
+    return pairs
+
+
+@cache
+def load_words(language: str) -> Words:
+    """Return the words of a language; of "en-GB" those of `en`, which is in `LANGUAGES`."""
+    text = (_FOLDER / f"{language.partition('-')[0]}.yaml").read_text(encoding="utf-8")
+    return Words(language, yaml.safe_load(text))
