@@ -61,18 +61,21 @@ class Tally:
 
     episode: int
     spent: Decimal
+    """All that was paid less all that came back: what the build has cost so far."""
     spent_here: Decimal
-    """Spent in this episode alone."""
+    """The same for this episode alone."""
     committed: Decimal
     planned: Decimal
     list_total: Decimal
     """What the same things cost at list price (paid price where no list price is known)."""
     came_back: Decimal
-    """Sales and refunds so far, as a positive number."""
+    """Sales, refunds and other money that came back so far, as a positive number."""
     by_system: tuple[tuple[str, Decimal], ...]
     budget: Decimal | None
     unpriced: tuple[str, ...]
     """Ids of bought parts whose price is not given."""
+    also_shown: tuple[Money, ...] = ()
+    """`spent` in the other currencies that the journal shows, at the rates of the episode's day."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -45,13 +45,18 @@ class PartState:
     fitted_in: int | None = None
     broken: bool = False
     how_gone: str | None = None
-    """`sold`, `given away`, `sent back`, `scrapped`, or `built into NAME`."""
+    """`sold`, `given away`, `sent back`, `scrapped`, `given up` or `built into NAME`."""
+    built_into: str | None = None
+    """Id of the part that was made from the last of its pieces."""
+    broke_in: int | None = None
     last: Done | None = None
     """What was last done to it."""
     replaced_by: str | None = None
     because: str | None = None
     pieces_left: int | None = None
-    """Of a count used up piece by piece, how many are left."""
+    """How many of its count are still the build's own: not built in, sold, broken up or a friend's."""
+    pieces_fitted: int = 0
+    """How many of them are on the car."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,7 +90,8 @@ class Change:
     subject: str
     """`part:turbo`, `car:mass`, `settings:boost`, `join:turbo oil in`."""
     kind: str
-    """`came`, `fitted`, `replaced`, `gone`, `broke`, `set`, `joined`, `parted`, `planned`, `ordered`."""
+    """`planned`, `ordered`, `came`, `fitted`, `taken off`, `replaced`, `broke`, `gone`, `set`,
+    `joined`, `parted`."""
     before: str | None
     after: str | None
     because: str | None
@@ -97,6 +103,9 @@ class Outcome(StrEnum):
 
     IN_USE = "in use"
     REPLACED = "replaced"
+    BROKEN = "broken"
+    TAKEN_OFF = "taken off"
+    DID_NOT_FIT = "did not fit"
     GONE = "gone"
     NOT_YET = "not yet"
 
@@ -108,4 +117,10 @@ class Fate:
     outcome: Outcome
     episode: int | None
     text: str
-    """"replaced in episode 6 by fuel-pump-2: ran out at 0.9 bar"; empty for a part still in use."""
+    """"replaced in episode 6 by Larger fuel pump: ran out at 0.9 bar"; empty for a part still in use
+    (a piece of a made part says "built into Exhaust manifold in episode 4")."""
+
+    @property
+    def dropped(self) -> bool:
+        """Whether a copied parts list leaves the part out unless asked."""
+        return self.outcome not in (Outcome.IN_USE, Outcome.NOT_YET)
