@@ -1,0 +1,118 @@
+"""Everything that is printed on a terminal: problems with their picture, notices, tables, progress.
+
+On a terminal rich gives weight and width; anywhere else the same words come as plain lines, so
+that they can be sent to a file or a mail and compared.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+
+from rich.console import Console
+from rich.table import Table
+from rich.text import Text
+
+from hoistbook.problems import Notice, Place, Problem
+
+
+class Screen:
+    """One place to print on: results go to `out`, what is wrong goes to `err`."""
+
+    def __init__(self, out: Console | None = None, err: Console | None = None) -> None:
+        self._out = out or _console(stderr=False)
+        self._err = err or _console(stderr=True)
+
+    def say(self, text: str = "") -> None:
+        """Print a line of the result."""
+        self._out.print(Text(text))
+
+    def complain(self, text: str) -> None:
+        """Print a line about what is wrong."""
+        self._err.print(Text(text))
+
+    def problems(self, problems: Iterable[Problem], folder: Path) -> None:
+        """Print what stops publishing, each with its line and a caret under the place."""
+        for each in problems:
+            self._err.print(_picture("problem", each, folder), end="\n\n")
+
+    def notices(self, notices: Iterable[Notice], folder: Path) -> None:
+        """Print what the owner of the car should look at."""
+        for each in notices:
+            self._out.print(_picture("notice", each, folder), end="\n\n")
+
+    def table(self, headings: Sequence[str], rows: Iterable[Sequence[str]]) -> None:
+        """Print a table; headings that begin with `>` stand over numbers, set to the right."""
+        if self._out.is_terminal:
+            self._out.print(_ruled(headings, rows))
+        else:
+            for line in _plain(headings, list(rows)):
+                self.say(line)
+
+    @contextmanager
+    def progress(self) -> Iterator[Callable[[str], None]]:
+        """Show which step of long work is being done; nothing is shown off a terminal."""
+        if not self._err.is_terminal:
+            yield _silent
+            return
+        with self._err.status("…") as status:
+            yield status.update
+
+
+def _console(*, stderr: bool) -> Console:
+    # Colour words and links of rich's own would say things that the text does not.
+    return Console(stderr=stderr, highlight=False, markup=False, emoji=False, soft_wrap=True)
+
+
+def _silent(_: str) -> None:
+    """Show nothing."""
+
+
+def _picture(word: str, told: Problem | Notice, folder: Path) -> Text:
+    """Return one problem or notice as printed."""
+    text = Text()
+    if told.place is not None:
+        text.append(_where(told.place, folder), style="bold")
+        text.append("\n")
+    text.append(f"{word}: ", style="bold red" if isinstance(told, Problem) else "bold")
+    text.append(told.message)
+    if told.place is not None and told.place.text.strip():
+        line, caret = _caret(told.place)
+        text.append(f"\n    {line}\n    {caret}")
+    if told.hint:
+        text.append(f"\n  {told.hint}")
+    return text
+
+
+def _where(place: Place, folder: Path) -> str:
+    return f"{(folder / place.file).as_posix()}:{place.line}:{place.column}"
+
+
+def _caret(place: Place) -> tuple[str, str]:
+    """Return the author's line and the line below it that points at the column."""
+    line = place.text.expandtabs(1).rstrip()
+    return line, " " * (place.column - 1) + "^"
+
+
+def _ruled(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> Table:
+    table = Table(box=None, pad_edge=False, header_style="bold")
+    for heading in headings:
+        justify = "right" if heading.startswith(">") else "left"
+        table.add_column(heading.removeprefix(">"), justify=justify)
+    for row in rows:
+        table.add_row(*map(Text, row))
+    return table
+
+
+def _plain(headings: Sequence[str], rows: Sequence[Sequence[str]]) -> Iterator[str]:
+    """Return the lines of a table in columns of even width, two spaces apart."""
+    right = [heading.startswith(">") for heading in headings]
+    lines = [[heading.removeprefix(">") for heading in headings], *rows]
+    widths = [max(len(cell) for cell in column) for column in zip(*lines, strict=True)]
+    for line in lines:
+        cells = [
+            cell.rjust(width) if to_right else cell.ljust(width)
+            for cell, width, to_right in zip(line, widths, right, strict=True)
+        ]
+        yield "  ".join(cells).rstrip()

@@ -1,0 +1,104 @@
+"""Keeps what was worked out before under the fingerprint of all that it was worked out from.
+
+What is kept never changes what is written: an entry is found only by the whole of its inputs, and
+one that is damaged is worked out anew.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import platform
+from collections.abc import Callable, Iterable
+from functools import cache
+from importlib.metadata import requires, version
+from pathlib import Path
+
+LARGEST_READ = 32 * 1024 * 1024
+"""Bytes; a larger file beside an episode is raw footage, known by its size and time instead."""
+
+
+def fingerprint(*parts: str | bytes) -> str:
+    """Return one name for a sequence of inputs; each part counts by itself."""
+    digest = hashlib.sha256()
+    for part in parts:
+        content = part.encode() if isinstance(part, str) else part
+        digest.update(len(content).to_bytes(8, "big"))
+        digest.update(content)
+    return digest.hexdigest()
+
+
+def folder_fingerprint(folder: Path) -> str:
+    """Return one name for all files of a folder, by their paths and contents."""
+    if not folder.is_dir():
+        return fingerprint()
+    return fingerprint(*_contents(folder))
+
+
+def _contents(folder: Path) -> Iterable[str | bytes]:
+    for file in sorted(folder.rglob("*")):
+        if not file.is_file() or "__pycache__" in file.parts:
+            continue
+        yield file.relative_to(folder).as_posix()
+        seen = file.stat()
+        if seen.st_size > LARGEST_READ:
+            yield f"{seen.st_size} {seen.st_mtime_ns}"
+        else:
+            yield file.read_bytes()
+
+
+@cache
+def program_fingerprint() -> str:
+    """Return one name for the program itself: its source, Python and the libraries it stands on."""
+    own = Path(__file__).parents[1]
+    needed = sorted(_distribution(line) for line in requires("hoistbook") or ())
+    libraries = [f"{name} {version(name)}" for name in needed if name]
+    return fingerprint(folder_fingerprint(own), platform.python_version(), *libraries)
+
+
+def _distribution(requirement: str) -> str:
+    """Return the name in a requirement, empty for one that belongs to an extra."""
+    if "extra ==" in requirement:
+        return ""
+    return requirement.split(";")[0].split(">")[0].split("=")[0].split("<")[0].strip()
+
+
+class Cache:
+    """Entries on disk, one file each, named by fingerprint; without a folder it keeps nothing."""
+
+    def __init__(self, folder: Path | None) -> None:
+        self._folder = folder
+        self._used: set[str] = set()
+
+    def remember(self, make: Callable[[], bytes], *inputs: str | bytes) -> bytes:
+        """Return what `make` makes from these inputs, from the disk where it was made before."""
+        if self._folder is None:
+            return make()
+        name = fingerprint(program_fingerprint(), *inputs)
+        self._used.add(name)
+        kept = self.read(name)
+        if kept is None:
+            kept = make()
+            self.keep(name, kept)
+        return kept
+
+    def read(self, name: str) -> bytes | None:
+        """Return an entry, None when there is none or when it is damaged."""
+        if self._folder is None:
+            return None
+        try:
+            seal, content = (self._folder / name).read_bytes().split(b"\n", 1)
+        except (OSError, ValueError):
+            return None
+        return content if seal == fingerprint(content).encode() else None
+
+    def keep(self, name: str, content: bytes) -> None:
+        """Keep an entry; a disk that refuses costs only the time to work it out again."""
+        if self._folder is None:
+            return
+        part = self._folder / f"{name}.part"
+        try:
+            self._folder.mkdir(parents=True, exist_ok=True)
+            part.write_bytes(fingerprint(content).encode() + b"\n" + content)
+            part.replace(self._folder / name)
+        except OSError:
+            return
