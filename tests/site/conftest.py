@@ -55,7 +55,7 @@ def visited(pages: list[str], request: pytest.FixtureRequest) -> list[str]:
 
 
 def kind_of(page: str) -> str:
-    """Return the kind of a page: its path with what stands for one episode or one part left out."""
+    """Return the kind of a page: its path without the number or name of the one thing it shows."""
     if re.match(r"(episodes|spec)/\d+/", page):
         return page.split("/")[0] + "/N"
     if re.match(r"(parts|workings)/[^/]+/", page):

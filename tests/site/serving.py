@@ -16,7 +16,7 @@ STRICT_POLICY = (
     "media-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; "
     "frame-ancestors 'none'; require-trusted-types-for 'script'"
 )
-"""W3C Content Security Policy Level 3 with Trusted Types, as strict as a static host could send."""
+"""W3C Content Security Policy Level 3 with Trusted Types, as strict as a host could send."""
 
 
 class Served:

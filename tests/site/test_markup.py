@@ -1,4 +1,4 @@
-"""Every page, style sheet and drawing of the written demo is valid by the WHATWG, CSS and SVG standards."""
+"""Every page, style sheet and drawing of the demo's site is valid HTML, CSS and SVG."""
 
 from __future__ import annotations
 

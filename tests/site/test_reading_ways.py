@@ -1,4 +1,4 @@
-"""The site reads the same without scripts, from disk, under a sub-path, in print and under a strict policy."""
+"""The site reads the same without scripts, from disk, under a sub-path and in print."""
 
 from __future__ import annotations
 
@@ -11,7 +11,6 @@ from pathlib import Path
 import pypdf
 import pytest
 from playwright.sync_api import Browser, Page
-
 from tests.site.serving import STRICT_POLICY, Served
 
 SHOWN = """() => {
