@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser
+
 from tests.site.serving import Served
 
 AXE = (Path(__file__).parent / "node_modules/axe-core/axe.min.js").read_text("utf-8")

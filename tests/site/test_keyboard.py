@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
+
 from tests.site.serving import Served
 
 STOPS = """() => [...document.querySelectorAll('a[href],button,summary,input,select,video')]

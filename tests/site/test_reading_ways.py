@@ -11,6 +11,7 @@ from pathlib import Path
 import pypdf
 import pytest
 from playwright.sync_api import Browser, Page
+
 from tests.site.serving import STRICT_POLICY, Served
 
 SHOWN = """() => {
