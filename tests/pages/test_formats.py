@@ -1,11 +1,11 @@
 """Money, dates, numbers and bands as pages print them; every expected text is whole."""
 
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
 import pytest
 
+from hoistbook.engineering.glossary import Term
 from hoistbook.figures.figure import Figure, Key, Limit, LimitState
 from hoistbook.pages.formats import Formats
 from hoistbook.pages.words import load_words
@@ -14,21 +14,20 @@ from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
 
 
-@dataclass(frozen=True)
-class Term:
-    metric: str
-    imperial: str
-    digits: int
+def term(metric: str, imperial: str, digits: int) -> Term:
+    return Term(
+        key="", symbol="", unit="", words="", metric=metric, imperial=imperial, digits=digits
+    )
 
 
 GLOSSARY = {
-    "power": Term("kW", "hp", 2),
-    "torque": Term("N m", "lb ft", 3),
-    "injector_duty": Term("%", "%", 2),
-    "lambda": Term("lambda", "lambda", 2),
-    "charge_temperature": Term("degC", "degF", 3),
-    "volume_flow": Term("m3/h", "ft3/min", 3),
-    "pressure_ratio": Term("-", "-", 3),
+    "power": term("kW", "hp", 2),
+    "torque": term("N m", "lb ft", 3),
+    "injector_duty": term("%", "%", 2),
+    "lambda": term("lambda", "lambda", 2),
+    "charge_temperature": term("degC", "degF", 3),
+    "volume_flow": term("m3/h", "ft3/min", 3),
+    "pressure_ratio": term("-", "-", 3),
 }
 METRIC = Formats(load_words("en"), GLOSSARY)
 IMPERIAL = Formats(load_words("en"), GLOSSARY, "imperial")

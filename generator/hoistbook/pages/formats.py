@@ -12,12 +12,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
-from typing import Protocol
 
 from babel import Locale
 from babel.dates import format_date
 from babel.numbers import format_currency, format_decimal
 
+from hoistbook.engineering.glossary import Term
 from hoistbook.figures.figure import Figure, Input, Limit
 from hoistbook.pages.words import Words
 from hoistbook.units import to_unit
@@ -25,22 +25,6 @@ from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
-
-
-class PrintedTerm(Protocol):
-    """What of a glossary entry decides how it is printed."""
-
-    @property
-    def metric(self) -> str:
-        """Canonical spelling of the unit in metric journals."""
-
-    @property
-    def imperial(self) -> str:
-        """Canonical spelling of the unit in imperial journals."""
-
-    @property
-    def digits(self) -> int:
-        """Significant digits where no band says how many."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,9 +49,7 @@ class FigureText:
 class Formats:
     """The formats of one journal."""
 
-    def __init__(
-        self, words: Words, glossary: Mapping[str, PrintedTerm], units: str = "metric"
-    ) -> None:
+    def __init__(self, words: Words, glossary: Mapping[str, Term], units: str = "metric") -> None:
         self.words = words
         self._glossary = glossary
         self._imperial = units == "imperial"

@@ -1,0 +1,98 @@
+"""Formulas become MathML in the order in which they were written, and nothing is calculated."""
+
+import ast
+from types import SimpleNamespace
+from typing import cast
+
+import pytest
+from lxml import etree
+
+from hoistbook.engineering.formula import Formula
+from hoistbook.pages.mathml import in_symbols, symbol, with_numbers
+from hoistbook.pages.words import load_words
+
+WORDS = load_words("en")
+
+
+def formula(expression: str, result: str = "power") -> Formula:
+    """Stand in for a registered formula: the printer reads its tree and its result only."""
+    (tree,) = ast.parse(f"def made_up():\n    {expression}").body
+    return cast(Formula, SimpleNamespace(tree=tree, result=result))
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("V_d", "<msub><mi>V</mi><mi>d</mi></msub>"),
+        ("p_1", "<msub><mi>p</mi><mn>1</mn></msub>"),
+        ("NTU", "<mi>NTU</mi>"),
+        ("ṁ_a", '<msub><mover accent="true"><mi>m</mi><mo>˙</mo></mover><mi>a</mi></msub>'),
+        ("P/m", "<mrow><mi>P</mi><mo>/</mo><mi>m</mi></mrow>"),
+    ],
+)
+def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> None:
+    assert symbol(text) == expected
+
+
+@pytest.mark.parametrize(
+    ("expression", "expected"),
+    [
+        (
+            "return torque * engine_speed / 2",
+            "<mfrac><mrow><mi>M</mi><mo>⋅</mo><mi>N</mi></mrow><mrow><mn>2</mn></mrow></mfrac>",
+        ),
+        (
+            "return (torque + power) * power",
+            "<mrow><mo>(</mo><mi>M</mi><mo>+</mo><mi>P</mi><mo>)</mo></mrow><mo>⋅</mo><mi>P</mi>",
+        ),
+        (
+            "return torque - (power - torque)",
+            "<mi>M</mi><mo>−</mo><mrow><mo>(</mo><mi>P</mi><mo>−</mo><mi>M</mi><mo>)</mo></mrow>",
+        ),
+        (
+            "return (torque / power) ** 2",
+            "<msup><mrow><mo>(</mo><mfrac><mrow><mi>M</mi></mrow><mrow><mi>P</mi></mrow></mfrac>"
+            "<mo>)</mo></mrow><mrow><mn>2</mn></mrow></msup>",
+        ),
+        (
+            "return sqrt(1e-06 * pi)",
+            "<msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo><mi>π</mi></msqrt>",
+        ),
+        ("return log(power)", "<mrow><mi>ln</mi><mo>(</mo><mi>P</mi><mo>)</mo></mrow>"),
+        ("return -power", "<mrow><mo>−</mo><mi>P</mi></mrow>"),
+        (
+            "return where(power < 2.5, power, torque)",
+            "<mrow><mo>{</mo><mtable>"
+            "<mtr><mtd><mi>P</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
+            "<mrow><mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mrow></mtd></mtr>"
+            "<mtr><mtd><mi>M</mi></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
+            "</mtable></mrow>",
+        ),
+    ],
+)
+def test_an_expression_keeps_its_order_and_its_brackets(expression: str, expected: str) -> None:
+    (line,) = in_symbols(formula(expression), WORDS)
+    assert line == f'<math display="block"><mi>P</mi><mo>=</mo>{expected}</math>'
+
+
+def test_numbers_are_put_in_with_their_units_and_not_worked_out() -> None:
+    put_in = {"torque": "200\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m", "engine_speed": "6,000"}
+    made_up = formula("return torque * engine_speed ** 2")
+    (line,) = with_numbers(made_up, put_in, "110\N{NO-BREAK SPACE}kW", WORDS)
+    assert line == (
+        '<math display="block"><mi>P</mi><mo>=</mo>'
+        "<mrow><mn>200</mn><mtext>\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m</mtext></mrow>"
+        "<mo>×</mo><msup><mn>6,000</mn><mrow><mn>2</mn></mrow></msup>"
+        "<mo>≈</mo><mrow><mn>110</mn><mtext>\N{NO-BREAK SPACE}kW</mtext></mrow></math>"
+    )
+
+
+def test_a_formula_of_two_lines_is_two_equations() -> None:
+    lines = in_symbols(formula("share = power / torque\n    return share ** 2"), WORDS)
+    assert [etree.fromstring(line).tag for line in lines] == ["math", "math"]
+    assert lines[0].startswith('<math display="block"><mi>share</mi><mo>=</mo><mfrac>')
+
+
+def test_what_is_not_a_formula_is_refused() -> None:
+    with pytest.raises(NotImplementedError, match="no MathML for Subscript"):
+        in_symbols(formula("return power[0]"), WORDS)
