@@ -1,0 +1,1 @@
+"""What happened to the build, episode by episode, and what it cost; pure."""

@@ -21,7 +21,10 @@ class EntryKind(StrEnum):
 
 
 class Stage(StrEnum):
-    """Whether the money has left: spent = a price was paid; committed = ordered, unpaid; planned = neither."""
+    """Whether the money has left.
+
+    Spent: a price was paid. Committed: ordered and not paid. Planned: neither.
+    """
 
     SPENT = "spent"
     COMMITTED = "committed"
@@ -39,7 +42,7 @@ class Entry:
     amount: Money
     """As paid, in the currency of the receipt; negative when it came back."""
     home: Decimal
-    """In the journal's currency, to the cent; for a part its price and its shares of the receipt."""
+    """In the journal's currency, to the cent; with its shares of postage, tax and discount."""
     place: Place
     day: date | None = None
     part: str | None = None
@@ -50,9 +53,10 @@ class Entry:
     list_home: Decimal | None = None
     """The list price in the journal's currency at the same rate, where one is known."""
     rate: str = ""
-    """How the amount became the journal's currency, in words: "0.8712 GBP per EUR, 2026-01-20, ...", "charged"."""
+    """How the amount became the journal's currency, in words: "0.8712 GBP for 1 EUR, ECB
+    reference rate of 2026-01-20", "charged"; empty when it was the journal's own."""
     until: int | None = None
-    """For committed and planned amounts: the episode from which it no longer stands (paid, or given up)."""
+    """For committed and planned amounts: the episode from which it no longer stands."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +79,7 @@ class Tally:
     unpriced: tuple[str, ...]
     """Ids of bought parts whose price is not given."""
     also_shown: tuple[Money, ...] = ()
-    """`spent` in the other currencies that the journal shows, at the rates of the episode's day."""
+    """`spent` in the other currencies that the journal shows, at the rates of that day."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

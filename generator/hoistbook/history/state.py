@@ -17,7 +17,6 @@ from hoistbook.authored.records import (
     Reading,
 )
 
-
 T = TypeVar("T")
 
 
@@ -52,9 +51,10 @@ class PartState:
     last: Done | None = None
     """What was last done to it."""
     replaced_by: str | None = None
+    replaced_in: int | None = None
     because: str | None = None
     pieces_left: int | None = None
-    """How many of its count are still the build's own: not built in, sold, broken up or a friend's."""
+    """How many of its count are left: not built in, sold, broken or a friend's."""
     pieces_fitted: int = 0
     """How many of them are on the car."""
 
@@ -117,8 +117,8 @@ class Fate:
     outcome: Outcome
     episode: int | None
     text: str
-    """"replaced in episode 6 by Larger fuel pump: ran out at 0.9 bar"; empty for a part still in use
-    (a piece of a made part says "built into Exhaust manifold in episode 4")."""
+    """"replaced in episode 6 by Larger fuel pump: ran out at 0.9 bar"; empty for a part in use,
+    but for a piece of a made part: "built into Exhaust manifold in episode 4"."""
 
     @property
     def dropped(self) -> bool:
