@@ -1,0 +1,256 @@
+"""THE glossary: every quantity of every formula and figure, each with one key for the whole house.
+
+A formula's parameters, its result, a figure's id and a claim's subject are all keys of this table.
+Values are in the SI unit of the third column, except speed of rotation, which is 1/min everywhere.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Term:
+    """One quantity."""
+
+    key: str
+    symbol: str
+    """Plain text; what follows `_` is a subscript: "V_d", "η_is", "ṁ_a"."""
+    unit: str
+    """SI unit in the spelling of `hoistbook.units`; "-" for a pure number."""
+    words: str
+    metric: str
+    """Unit that metric pages print."""
+    imperial: str
+    digits: int = 3
+    """Significant digits at most; a wide band allows fewer."""
+    default: float | None = None
+    """Value of a physical constant, in `unit`; None for everything else."""
+    source: str = ""
+    """Key of the reference behind `default`."""
+
+
+# key | symbol | SI unit | words | metric | imperial (the unit before it, where left out)
+_TABLE = """
+# air
+air_density | ρ_a | kg/m3 | density of the surrounding air | | lb/ft3
+air_pressure | p_a | Pa | pressure of the surrounding air, as a barometer on the spot reads it | kPa | inHg
+air_temperature | T_a | K | temperature of the surrounding air | degC | degF
+altitude | H | m | height above sea level in the standard atmosphere | | ft
+dry_air_pressure | p_d | Pa | pressure of the air without its water vapour | kPa | inHg
+humidity_ratio | W | - | mass of water vapour per mass of dry air
+relative_humidity | φ | - | relative humidity | %
+saturation_pressure | p_s | Pa | pressure of water vapour in saturated air | kPa | inHg
+standard_pressure | p_H | Pa | pressure of the standard atmosphere at a height | kPa | inHg
+standard_temperature | T_H | K | temperature of the standard atmosphere at a height | degC | degF
+vapour_pressure | p_v | Pa | pressure of the water vapour in the air | kPa | inHg
+# engine and air flow
+air_volume_flow | V̇ | m3/s | volume flow of air, at a stated density | m3/h | ft3/min
+boost | p_b | Pa | boost, gauge | bar | psi
+charge_density | ρ_m | kg/m3 | density of the charge in the manifold | | lb/ft3
+displacement | V_d | m3 | displacement | cc | in3
+dry_air_flow | ṁ_d | kg/s | mass flow of dry air into the engine | g/s | lb/min
+engine_air_flow | ṁ_a | kg/s | mass flow of air into the engine | g/s | lb/min
+engine_speed | N | 1/min | engine speed | rpm
+manifold_absolute_pressure | p_m | Pa | manifold absolute pressure | kPa | psi
+revolutions_per_cycle | n_R | - | revolutions for each working cycle: 2 for a four-stroke, 1 for a two-stroke
+volumetric_efficiency | η_v | - | volumetric efficiency, referred to the density in the manifold | %
+# compressor
+charge_path_loss | Δp_c | Pa | pressure lost between compressor and manifold | kPa | psi
+compressor_efficiency | η_is | - | isentropic efficiency of the compressor | %
+compressor_inlet_pressure | p_1 | Pa | absolute pressure at the compressor inlet | kPa | psi
+compressor_inlet_temperature | T_1 | K | temperature at the compressor inlet | degC | degF
+compressor_outlet_pressure | p_2 | Pa | absolute pressure at the compressor outlet | kPa | psi
+compressor_outlet_temperature | T_2 | K | temperature at the compressor outlet | degC | degF
+compressor_power | P_c | W | power that the compressor takes | kW | hp
+compressor_speed | N_c | 1/min | speed of the compressor shaft | rpm
+corrected_flow | ṁ_c | kg/s | corrected mass flow, as on the compressor map | g/s | lb/min
+corrected_speed | N_cor | 1/min | corrected speed, as on the compressor map | rpm
+inlet_loss | Δp_i | Pa | pressure lost in filter and inlet pipe | kPa | psi
+map_reference_pressure | p_ref | Pa | pressure that the compressor map refers to | kPa | inHg
+map_reference_temperature | T_ref | K | temperature that the compressor map refers to | degC | degF
+pressure_ratio | Π | - | pressure ratio of the compressor
+# charge cooler
+capacity_rate_ratio | C_r | - | lesser heat capacity rate over the greater
+charge_capacity_rate | C_h | W/K | heat capacity rate of the charge
+charge_temperature | T_3 | K | temperature of the charge | degC | degF
+cooler_effectiveness | ε | - | effectiveness of the charge cooler | %
+cooler_pressure_loss | Δp_k | Pa | pressure lost in the charge cooler | kPa | psi
+cooling_air_temperature | T_k | K | temperature of the air that cools the charge cooler | degC | degF
+cooling_capacity_rate | C_k | W/K | heat capacity rate of the cooling air
+density_ratio | ρ_3/ρ_1 | - | density in the manifold over density at the compressor inlet
+heat_conductance | UA | W/K | overall heat conductance of the charge cooler
+lesser_capacity_rate | C_min | W/K | lesser of the two heat capacity rates
+rated_cooler_flow | ṁ_r | kg/s | mass flow at which the cooler's pressure loss was stated | g/s | lb/min
+rated_cooler_pressure_loss | Δp_r | Pa | pressure loss that was stated for the cooler | kPa | psi
+rated_charge_density | ρ_r | kg/m3 | density at which the cooler's pressure loss was stated | | lb/ft3
+transfer_units | NTU | - | number of transfer units
+# fuel and combustion
+air_fuel_ratio | AFR | - | air-fuel ratio by mass
+air_fuel_ratio_first | AFR_1 | - | stoichiometric air-fuel ratio of the first fuel of a blend
+air_fuel_ratio_second | AFR_2 | - | stoichiometric air-fuel ratio of the second fuel of a blend
+carbon_atoms | c | - | carbon atoms in a molecule of the fuel
+evaporative_cooling | ΔT_v | K | cooling of the charge if all the fuel evaporates by heat of the air alone
+formation_enthalpy | h_f | J/mol | enthalpy of formation of the liquid fuel at 25 °C | kJ/mol
+fuel_density | ρ_f | kg/m3 | density of the fuel | | lb/ft3
+fuel_density_first | ρ_1 | kg/m3 | density of the first fuel of a blend | | lb/ft3
+fuel_density_second | ρ_2 | kg/m3 | density of the second fuel of a blend | | lb/ft3
+fuel_flow | ṁ_f | kg/s | mass flow of fuel | g/s | lb/h
+fuel_molar_mass | M_f | kg/mol | molar mass of the fuel | g/mol
+fuel_volume_flow | V̇_f | m3/s | volume flow of fuel | L/h | US gal/h
+heating_value | H_u | J/kg | lower heating value of the fuel | MJ/kg
+heating_value_first | H_1 | J/kg | lower heating value of the first fuel of a blend | MJ/kg
+heating_value_second | H_2 | J/kg | lower heating value of the second fuel of a blend | MJ/kg
+hydrogen_atoms | h | - | hydrogen atoms in a molecule of the fuel
+lambda_ratio | λ | - | lambda: air-fuel ratio over the stoichiometric one | lambda
+latent_heat | h_v | J/kg | latent heat of vaporisation of the fuel | kJ/kg
+mass_fraction_second | w_2 | - | share of the second fuel of a blend, by mass | %
+mixture_factor | k_λ | - | work per mass of air, against that at lambda 1
+oxygen_atoms | o | - | oxygen atoms in a molecule of the fuel
+stoichiometric_air_fuel_ratio | AFR_st | - | stoichiometric air-fuel ratio by mass
+volume_fraction_second | v_2 | - | share of the second fuel of a blend, by volume | %
+volumetric_heating_value | H_V | J/m3 | lower heating value of the fuel by volume | MJ/L
+# power
+brake_efficiency | η_b | - | brake thermal efficiency, on all the fuel supplied | %
+brake_mean_effective_pressure | p_me | Pa | brake mean effective pressure | bar | psi
+brake_specific_fuel_consumption | b_e | kg/J | brake specific fuel consumption | g/kWh | lb/(hp h)
+compression_ratio | CR | - | compression ratio | :1
+exhaust_manifold_pressure | p_exh | Pa | absolute pressure ahead of the turbine | kPa | psi
+exhaust_pressure_ratio | r_exh | - | pressure ahead of the turbine over that in the inlet manifold
+friction_mean_effective_pressure | p_mf | Pa | friction mean effective pressure | bar | psi
+fuel_energy_per_volume | e | Pa | energy of the fuel that the air can burn, per displaced volume | bar | psi
+gross_indicated_efficiency | η_i | - | gross indicated efficiency | %
+ignition_factor | g_r | - | work against that at the ignition of best torque
+ignition_retard | r | rad | crank angle by which ignition is later than that of best torque | deg
+mean_piston_speed | c_m | m/s | mean piston speed | | ft/min
+power | P | W | power at the crank | kW | hp
+power_to_mass | P/m | W/kg | power to mass | | hp/lb
+pumping_mean_effective_pressure | p_mp | Pa | pumping mean effective pressure | bar | psi
+reference_indicated_efficiency | η_i0 | - | gross indicated efficiency at compression ratio 9.5 and lambda 1 | %
+stroke | S | m | stroke | mm | in
+torque | M | N m | torque at the crank | | lb ft
+vehicle_mass | m | kg | mass of the car as driven | | lb
+# injectors
+dead_time | t_0 | s | dead time of the injector at the voltage and pressure in question | ms
+duty_limit | D_max | - | highest injector duty allowed | %
+fuel_per_pulse | m_p | kg | fuel delivered by one pulse of one injector | mg
+fuel_pressure | p_f | Pa | pressure in the fuel rail, gauge | bar | psi
+base_fuel_pressure | p_f0 | Pa | fuel pressure set at the regulator with no boost, gauge | bar | psi
+injector_count | n_i | - | number of injectors
+injector_cycle_time | t_c | s | time of one working cycle | ms
+injector_duty | D | - | injector duty | %
+injector_mass_flow | ṁ_i | kg/s | static flow of one injector, by mass | g/s | lb/h
+injector_pressure_difference | Δp_f | Pa | pressure difference across the injector | bar | psi
+injector_static_flow | Q_i | m3/s | static flow of one injector | cc/min
+pulse_width | t_p | s | commanded pulse width | ms
+rated_fluid_density | ρ_t | kg/m3 | density of the fluid that the injector was rated with | | lb/ft3
+rated_pressure_difference | Δp_0 | Pa | pressure difference at which the injector was rated | bar | psi
+rated_static_flow | Q_0 | m3/s | static flow of the injector as rated | cc/min
+static_flow_needed | Q_n | m3/s | static flow that each injector needs | cc/min
+# pump and wiring
+cable_area | A_w | m2 | cross-section of the conductor | mm2
+cable_length | L_w | m | length of cable, one way | | ft
+fuel_line_loss | Δp_l | Pa | pressure lost in fuel line and filter | bar | psi
+pump_current | I_p | A | current that the pump draws
+pump_efficiency | η_p | - | efficiency of pump and motor together | %
+pump_flow | Q_p | m3/s | flow of the pump at the rail pressure and voltage in question | L/h | US gal/h
+pump_flow_needed | Q_pn | m3/s | flow that the pump must give | L/h | US gal/h
+pump_margin | s_p | - | what the pump gives beyond what the engine burns, as a share of the latter | %
+pump_power | P_h | W | hydraulic power of the pump
+pump_pressure | p_p | Pa | pressure at the pump outlet, gauge | bar | psi
+pump_reserve | s_r | - | reserve that the pump shall keep | %
+pump_voltage | U_p | V | voltage at the pump
+voltage_drop | ΔU | V | voltage lost in the cable, out and back
+wire_current | I | A | current in the cable
+# pipes
+bend_angle | α | rad | angle of the bend | deg
+bend_loss_coefficient | K_b | - | loss coefficient of a bend
+bend_radius_ratio | R/D | - | radius of the bend's centre line over the bore
+choked_flow | ṁ* | kg/s | mass flow at which the throat chokes | g/s | lb/min
+critical_pressure_ratio | p*/p_0 | - | pressure in the choked throat over that at rest
+discharge_coefficient | C_d | - | discharge coefficient
+dynamic_viscosity | μ | Pa s | dynamic viscosity of air | mPa s
+fill_time | t_f | s | time to raise the pressure in a volume
+friction_factor | f | - | friction factor (Darcy)
+loss_coefficients | ΣK | - | sum of the loss coefficients of bends, steps and ends
+mach_number | M | - | Mach number in the pipe
+mass_flow | ṁ | kg/s | mass flow in the pipe | g/s | lb/min
+net_mass_flow | Δṁ | kg/s | mass flow in less mass flow out | g/s | lb/min
+pipe_bore | D_i | m | bore of the pipe: inside diameter | mm | in
+pipe_density | ρ | kg/m3 | density of the gas in the pipe | | lb/ft3
+pipe_length | L | m | length of the pipe | | ft
+pipe_pressure | p | Pa | absolute pressure in the pipe | kPa | psi
+pipe_pressure_loss | Δp | Pa | pressure lost in the pipe | kPa | psi
+pipe_temperature | T | K | temperature in the pipe | degC | degF
+pipe_velocity | v | m/s | mean velocity in the pipe | | ft/s
+pressure_rise | Δp_V | Pa | rise of pressure in the volume | kPa | psi
+reynolds_number | Re | - | Reynolds number
+roughness | k_s | m | roughness of the pipe wall | mm | in
+speed_of_sound | a | m/s | speed of sound | | ft/s
+stagnation_pressure | p_0 | Pa | absolute pressure at rest ahead of the throat | kPa | psi
+stagnation_temperature | T_0 | K | temperature at rest ahead of the throat | degC | degF
+throat_diameter | D_t | m | diameter of the throat | mm | in
+volume | V | m3 | volume that is filled | L
+"""
+
+# key | symbol | unit | words | value | reference
+_CONSTANTS = """
+air_gas_constant | R | J/(kg K) | specific gas constant of dry air | 287.05 | us-standard-atmosphere-1976
+vapour_gas_constant | R_v | J/(kg K) | specific gas constant of water vapour | 461.5 | buck-1981
+air_heat_capacity | c_p | J/(kg K) | specific heat of air at constant pressure | 1005 | incropera-2007
+heat_capacity_ratio | γ | - | ratio of the specific heats of air | 1.4 | us-standard-atmosphere-1976
+sea_level_pressure | p_00 | Pa | pressure of the standard atmosphere at sea level | 101325 | us-standard-atmosphere-1976
+sea_level_temperature | T_00 | K | temperature of the standard atmosphere at sea level | 288.15 | us-standard-atmosphere-1976
+lapse_rate | L_T | K/m | fall of temperature with height in the standard atmosphere | 0.0065 | us-standard-atmosphere-1976
+oxygen_fraction | x_O2 | - | oxygen in dry air, by volume | 0.20946 | us-standard-atmosphere-1976
+air_molar_mass | M_a | kg/mol | molar mass of dry air | 0.0289655 | us-standard-atmosphere-1976
+carbon_molar_mass | M_C | kg/mol | molar mass of carbon | 0.012011 | iupac-2021
+hydrogen_molar_mass | M_H | kg/mol | molar mass of hydrogen | 0.001008 | iupac-2021
+oxygen_molar_mass | M_O | kg/mol | molar mass of oxygen | 0.015999 | iupac-2021
+carbon_dioxide_enthalpy | h_CO2 | J/mol | enthalpy of formation of carbon dioxide at 25 °C | -393510 | codata-1989
+water_vapour_enthalpy | h_H2O | J/mol | enthalpy of formation of water vapour at 25 °C | -241830 | codata-1989
+copper_resistivity | ρ_Cu | ohm m | resistivity of copper at 20 °C | 1.72e-8 | common-practice
+"""
+
+
+def _cells(table: str, width: int) -> list[list[str]]:
+    lines = (line for line in table.strip().splitlines() if not line.startswith("#"))
+    cells = [[cell.strip() for cell in line.split("|")] for line in lines]
+    return [row + [""] * (width - len(row)) for row in cells]
+
+
+def _terms() -> list[Term]:
+    terms = []
+    for key, symbol, unit, words, metric, imperial in _cells(_TABLE, 6):
+        shown = metric or unit
+        terms.append(
+            Term(
+                key=key,
+                symbol=symbol,
+                unit=unit,
+                words=words,
+                metric=shown,
+                imperial=imperial or shown,
+            )
+        )
+    for key, symbol, unit, words, value, source in _cells(_CONSTANTS, 6):
+        terms.append(
+            Term(
+                key=key,
+                symbol=symbol,
+                unit=unit,
+                words=words,
+                metric=unit,
+                imperial=unit,
+                digits=6,
+                default=float(value),
+                source=source,
+            )
+        )
+    return terms
+
+
+GLOSSARY: Mapping[str, Term] = MappingProxyType({term.key: term for term in _terms()})
+"""Every term by its key, by topic."""

@@ -1,0 +1,146 @@
+"""Throats and volumes: where the flow chokes, how long a volume takes to fill."""
+
+from __future__ import annotations
+
+from hoistbook.engineering.formula import formula
+from hoistbook.engineering.maths import Value, pi, sqrt
+
+
+@formula(
+    reference="white-2011",
+    where="eq. 9.32",
+    assumes=("Isentropic flow of an ideal gas.",),
+)
+def critical_pressure_ratio(*, heat_capacity_ratio: Value) -> Value:
+    """Return the pressure in a choked throat over that at rest.
+
+    Parameters
+    ----------
+    heat_capacity_ratio
+        Ratio of the specific heats of air [-].
+
+    Returns
+    -------
+    Value
+        Pressure in the choked throat over that at rest [-].
+
+    Notes
+    -----
+    p*/p_0 = (2 / (γ + 1))^(γ / (γ - 1))
+
+    Examples
+    --------
+    >>> critical_pressure_ratio(heat_capacity_ratio=1.4)
+    0.52828
+    """
+    return (2 / (heat_capacity_ratio + 1)) ** (heat_capacity_ratio / (heat_capacity_ratio - 1))
+
+
+@formula(
+    reference="white-2011",
+    where="eq. 9.46",
+    assumes=("Isentropic flow of an ideal gas.",),
+)
+def choked_flow(
+    *,
+    discharge_coefficient: Value,
+    throat_diameter: Value,
+    stagnation_pressure: Value,
+    stagnation_temperature: Value,
+    heat_capacity_ratio: Value,
+    air_gas_constant: Value,
+) -> Value:
+    """Return the mass flow at which a throat chokes.
+
+    Parameters
+    ----------
+    discharge_coefficient
+        Discharge coefficient [-].
+    throat_diameter
+        Diameter of the throat [m].
+    stagnation_pressure
+        Absolute pressure at rest ahead of the throat [Pa].
+    stagnation_temperature
+        Temperature at rest ahead of the throat [K].
+    heat_capacity_ratio
+        Ratio of the specific heats of air [-].
+    air_gas_constant
+        Specific gas constant of dry air [J/(kg K)].
+
+    Returns
+    -------
+    Value
+        Mass flow at which the throat chokes [kg/s].
+
+    Notes
+    -----
+    ṁ* = C_d π D_t² / 4 p_0 / √T_0 √(γ / R) (2 / (γ + 1))^((γ + 1) / (2 (γ - 1)))
+
+    Examples
+    --------
+    >>> choked_flow(
+    ...     discharge_coefficient=1.0, throat_diameter=0.032, stagnation_pressure=101.3e3,
+    ...     stagnation_temperature=298.15, heat_capacity_ratio=1.4, air_gas_constant=287.05,
+    ... )
+    0.19069
+    """
+    return (
+        discharge_coefficient
+        * (pi * throat_diameter**2 / 4)
+        * stagnation_pressure
+        / sqrt(stagnation_temperature)
+        * sqrt(heat_capacity_ratio / air_gas_constant)
+        * (2 / (heat_capacity_ratio + 1))
+        ** ((heat_capacity_ratio + 1) / (2 * (heat_capacity_ratio - 1)))
+    )
+
+
+@formula(
+    reference="white-2011",
+    where="ideal gas law, section 1.8",
+    assumes=(
+        "Isothermal; the flow stays constant.",
+        "Waiting for boost is mostly the turbine gaining speed, not the volume.",
+    ),
+)
+def fill_time(
+    *,
+    volume: Value,
+    pressure_rise: Value,
+    air_gas_constant: Value,
+    pipe_temperature: Value,
+    net_mass_flow: Value,
+) -> Value:
+    """Return the time to raise the pressure in a volume.
+
+    Parameters
+    ----------
+    volume
+        Volume that is filled [m3].
+    pressure_rise
+        Rise of pressure in the volume [Pa].
+    air_gas_constant
+        Specific gas constant of dry air [J/(kg K)].
+    pipe_temperature
+        Temperature in the pipe [K].
+    net_mass_flow
+        Mass flow in less mass flow out [kg/s].
+
+    Returns
+    -------
+    Value
+        Time to raise the pressure in a volume [s].
+
+    Notes
+    -----
+    t_f = V Δp_V / (R T Δṁ)
+
+    Examples
+    --------
+    >>> fill_time(
+    ...     volume=0.015, pressure_rise=100e3, air_gas_constant=287.05, pipe_temperature=323.15,
+    ...     net_mass_flow=0.1,
+    ... )
+    0.16171
+    """
+    return volume * pressure_rise / (air_gas_constant * pipe_temperature * net_mass_flow)
