@@ -1,4 +1,4 @@
-"""Everything that is printed on a terminal: problems with their picture, notices, tables, progress.
+"""Everything printed on a terminal: problems with their picture, notices, tables, progress.
 
 On a terminal rich gives weight and width; anywhere else the same words come as plain lines, so
 that they can be sent to a file or a mail and compared.

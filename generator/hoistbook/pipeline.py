@@ -1,34 +1,41 @@
 """READ THIS FIRST: the stages in their order, from a folder of episodes to a written site.
 
-Each stage is a pure function of frozen records; only reading (the first line) and writing (the
-last function) touch the disk. A mistake in the record stops the line where it is met; what the
-record says about the car never does.
+Each stage is a pure function of frozen records; only reading, at the beginning, and writing, at
+the end, touch the disk. A mistake in the record stops the line where it is met; what the record
+says about the car never does.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from pathlib import Path
 
 from hoistbook.authored.read import read_journal
-from hoistbook.authored.records import Journal
+from hoistbook.authored.records import Journal, PowerRun
 from hoistbook.cautions.rules import CAUTIONS, owed_by_page
 from hoistbook.compare.claims import claim_verdicts
 from hoistbook.compare.runs import comparisons
 from hoistbook.figures.catalogue import figures_of
 from hoistbook.history.differences import differences, fates
 from hoistbook.history.fold import fold
-from hoistbook.history.money import ledger
+from hoistbook.history.reckon import ledger
 from hoistbook.notices import notices_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice, Problem
+from hoistbook.publish.cache import Cache
+from hoistbook.publish.standing import inputs_fingerprint, recall_site, remember_site
+from hoistbook.publish.swap import only_writer, write_tree
 from hoistbook.publish.tree import site_tree
+
+Tell = Callable[[str], None]
+"""Is told which stage is being worked on."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Built:
-    """All that comes of a folder; material and tree are None where a problem stopped the line."""
+    """What comes of a folder; material and tree are None where a problem stopped the line."""
 
     problems: tuple[Problem, ...]
     notices: tuple[Notice, ...] = ()
@@ -37,11 +44,106 @@ class Built:
     """The whole site, path by path."""
 
 
-def build(folder: Path, *, unpublished: bool = False, tell: Callable[[str], None]) -> Built:
-    """Return the whole site of a journal, in memory."""
+def silent(_: str) -> None:
+    """Tell nobody."""
+
+
+def build(folder: Path, *, unpublished: bool = False, tell: Tell = silent) -> Built:
+    """Return the whole site of a journal, in memory.
+
+    Parameters
+    ----------
+    folder : Path
+        The journal's folder.
+    unpublished : bool
+        Whether episodes whose video is not up yet are part of it.
+    tell : callable
+        Is told which stage is being worked on.
+    """
     worked = work_out(folder, unpublished=unpublished, tell=tell)
     if worked.material is None:
         return worked
     tell("laying out the pages")
     tree, problems = site_tree(worked.material, folder)
     return replace(worked, problems=problems, tree=None if problems else tree)
+
+
+def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) -> Built:
+    """Return everything that is worked out from a journal, without laying it out."""
+    tell("reading the journal")
+    read = read_journal(folder)
+    if read.journal is None or read.problems:
+        return Built(problems=read.problems, notices=read.notices)
+    journal = read.journal if unpublished else published(read.journal)
+
+    tell("going through the episodes")
+    folded = fold(journal)
+    if folded.problems:
+        return Built(problems=folded.problems, notices=read.notices)
+    states = folded.states
+    reckoned = ledger(journal, states)
+    if reckoned.problems:
+        return Built(problems=reckoned.problems, notices=read.notices)
+
+    tell("working out the figures")
+    figures = figures_of(journal, states)
+    claims = claim_verdicts(journal, states, figures)
+    material = Material(
+        journal=journal,
+        episodes=journal.episodes,
+        states=states,
+        changes=((), *(differences(before, after) for before, after in pairwise(states))),
+        fates=fates(states),
+        ledger=reckoned.ledger,
+        figures=figures,
+        claims=claims,
+        comparisons=comparisons(journal, states, figures),
+        cautions=CAUTIONS,
+        owed=owed_by_page(journal, states, figures),
+    )
+    notices = (*read.notices, *reckoned.notices, *notices_of(material))
+    return Built(problems=(), notices=notices, material=material)
+
+
+def published(journal: Journal) -> Journal:
+    """Return the journal as if its unpublished episodes had not been written."""
+    kept = tuple(each for each in journal.episodes if each.published is not None)
+    runs = {run.log for each in kept for run in each.measured if isinstance(run, PowerRun)}
+    logs = {path: log for path, log in journal.logs.items() if path in runs}
+    return replace(journal, episodes=kept, logs=logs)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Written:
+    """What came of writing a site; where there are problems the old one still stands."""
+
+    problems: tuple[Problem, ...]
+    notices: tuple[Notice, ...]
+    changed: bool = False
+    """Whether another site stands now than before."""
+
+
+def write(folder: Path, target: Path, *, tell: Tell = silent) -> Written:
+    """Write the site of a journal in the place of the one that stands.
+
+    Raises
+    ------
+    WriteError
+        When another writer is at work, or the target holds something that is not ours.
+    OSError
+        When the disk refuses; the old site still stands.
+    """
+    with only_writer(target):
+        cache = Cache(target.parent / ".cache")
+        inputs = inputs_fingerprint(folder)
+        standing = recall_site(cache, inputs, target)
+        if standing is not None:
+            return Written(problems=(), notices=standing)
+        built = build(folder, tell=tell)
+        if built.tree is None:
+            return Written(problems=built.problems, notices=built.notices)
+        tell("putting the site in place")
+        changed = write_tree(built.tree, target)
+        remember_site(cache, inputs, built.tree, built.notices)
+        cache.trim()
+        return Written(problems=(), notices=built.notices, changed=changed)

@@ -98,7 +98,7 @@ def serve(shown: Shown, port: int) -> None:
 
 
 def _is_ours(request: Request) -> bool:
-    """Tell whether the request names this machine: a page of another site may not ask through it."""
+    """Tell whether a request names this machine; a page of another site may not ask through it."""
     return request.url.hostname in _NAMES
 
 

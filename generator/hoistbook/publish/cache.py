@@ -15,6 +15,8 @@ from pathlib import Path
 
 LARGEST_READ = 32 * 1024 * 1024
 """Bytes; a larger file beside an episode is raw footage, known by its size and time instead."""
+LARGEST_CACHE = 64 * 1024 * 1024
+"""Bytes that all entries together may take."""
 
 
 def fingerprint(*parts: str | bytes) -> str:
@@ -48,7 +50,7 @@ def _contents(folder: Path) -> Iterable[str | bytes]:
 
 @cache
 def program_fingerprint() -> str:
-    """Return one name for the program itself: its source, Python and the libraries it stands on."""
+    """Return one name for the program itself: its source, Python and its libraries."""
     own = Path(__file__).parents[1]
     needed = sorted(_distribution(line) for line in requires("hoistbook") or ())
     libraries = [f"{name} {version(name)}" for name in needed if name]
@@ -67,14 +69,12 @@ class Cache:
 
     def __init__(self, folder: Path | None) -> None:
         self._folder = folder
-        self._used: set[str] = set()
 
     def remember(self, make: Callable[[], bytes], *inputs: str | bytes) -> bytes:
         """Return what `make` makes from these inputs, from the disk where it was made before."""
         if self._folder is None:
             return make()
         name = fingerprint(program_fingerprint(), *inputs)
-        self._used.add(name)
         kept = self.read(name)
         if kept is None:
             kept = make()
@@ -102,3 +102,15 @@ class Cache:
             part.replace(self._folder / name)
         except OSError:
             return
+
+    def trim(self, largest: int = LARGEST_CACHE) -> None:
+        """Forget the entries kept longest ago until no more than so many bytes are left."""
+        if self._folder is None or not self._folder.is_dir():
+            return
+        entries = [(file.stat(), file) for file in self._folder.iterdir()]
+        entries.sort(key=lambda entry: entry[0].st_mtime_ns, reverse=True)
+        total = 0
+        for seen, file in entries:
+            total += seen.st_size
+            if total > largest:
+                file.unlink(missing_ok=True)

@@ -21,7 +21,9 @@ _TAG = re.compile(r"<([a-z][a-z0-9]*)((?:\s[^<>]*)?)>")
 _ATTRIBUTE = re.compile(r'\s([a-zA-Z:_-]+)="([^"]*)"')
 _FETCHING = frozenset(("src", "srcset", "poster", "data", "action", "background"))
 """Attributes whose address a browser may ask for without being told to."""
-_FETCHING_LINKS = frozenset(("stylesheet", "icon", "preload", "prefetch", "preconnect", "manifest"))
+_FETCHING_LINKS = frozenset(
+    ("stylesheet", "icon", "preload", "prefetch", "preconnect", "manifest")
+)
 _STYLE_ADDRESS = re.compile(r"""(?:url\(|@import)\s*["']?\s*(?:[a-z]+:)?//""", re.IGNORECASE)
 
 

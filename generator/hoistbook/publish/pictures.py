@@ -16,14 +16,17 @@ from PIL import Image, ImageOps, UnidentifiedImageError
 from hoistbook.problems import Place, Problem
 
 _SVG = "{http://www.w3.org/2000/svg}"
+_HTML = "{http://www.w3.org/1999/xhtml}"
 _DRAWN = frozenset(
-    "svg g path rect circle ellipse line polyline polygon text tspan textPath defs use symbol "
-    "title desc linearGradient radialGradient stop clipPath mask pattern marker style metadata "
-    "image filter feBlend feColorMatrix feComposite feFlood feGaussianBlur feMerge feMergeNode "
-    "feOffset feTurbulence switch".split()
+    """
+    svg g path rect circle ellipse line polyline polygon text tspan textPath defs use symbol
+    title desc linearGradient radialGradient stop clipPath mask pattern marker style metadata
+    image filter feBlend feColorMatrix feComposite feFlood feGaussianBlur feMerge feMergeNode
+    feOffset feTurbulence switch
+    """.split()  # noqa: SIM905 - one word a line would hide what is missing
 )
 """Elements of SVG 1.1 (W3C) that only draw."""
-_OUTSIDE = re.compile(r"@import|url\(\s*['\"]?(?!#|['\"]?#)", re.IGNORECASE)
+_OUTSIDE = re.compile(r"@import|url\((?!\s*['\"]?#)", re.IGNORECASE)
 
 
 def publishable(file: str, content: bytes) -> bytes | Problem:
@@ -83,6 +86,8 @@ def _drawing_fault(content: bytes) -> str | None:
 
 def _element_fault(element: ElementTree.Element) -> str | None:
     name = element.tag.removeprefix(_SVG)
+    if element.tag.startswith(_HTML):
+        return "holds an element of HTML"
     if element.tag.startswith(_SVG) and name not in _DRAWN:
         return f"holds the element {name}, which does more than draw"
     if name == "style" and _OUTSIDE.search(element.text or ""):

@@ -106,7 +106,7 @@ def _refuse_strangers(target: Path) -> None:
     if not home.is_file() or MARK not in home.read_bytes():
         raise WriteError(
             f"{target} holds something that hoistbook did not write, so it is left alone: "
-            "name an empty or a new folder with --output"
+            "name an empty or a new folder with --into"
         )
 
 

@@ -10,7 +10,9 @@ from pathlib import Path
 
 _PACKAGE = Path(__file__).parents[1]
 # The wheel carries the themes inside the package; a clone keeps them at its top.
-_OURS = next(each for each in (_PACKAGE / "themes", _PACKAGE.parents[1] / "themes") if each.is_dir())
+OURS = next(
+    each for each in (_PACKAGE / "themes", _PACKAGE.parents[1] / "themes") if each.is_dir()
+)
 
 ASSETS = "assets"
 """The folder of a theme whose files are published as they are."""
@@ -18,13 +20,13 @@ ASSETS = "assets"
 
 def theme_folders(journal: Path, name: str) -> tuple[Path, ...]:
     """Return the folders of a theme that exist, in the order in which they are looked through."""
-    folders = (journal / "themes" / name, _OURS / name)
+    folders = (journal / "themes" / name, OURS / name)
     return tuple(each for each in folders if each.is_dir())
 
 
 def known_themes(journal: Path) -> tuple[str, ...]:
     """Return the names of all themes that a journal may use."""
-    folders = [each for each in (journal / "themes", _OURS) if each.is_dir()]
+    folders = [each for each in (journal / "themes", OURS) if each.is_dir()]
     return tuple(sorted({theme.name for each in folders for theme in each.iterdir()}))
 
 

@@ -1,0 +1,65 @@
+"""Keeps a journal's site written and shown while its author works on it."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from hoistbook.pipeline import Built, Written, build, write
+from hoistbook.preview.serve import Shown, serve
+from hoistbook.preview.watch import watching
+from hoistbook.publish.themes import OURS
+
+_WAITING = {
+    "index.html": b'<!doctype html><html lang="en"><head><meta charset="utf-8">'
+    b"<title>Waiting</title></head><body><p>The journal has problems; they are listed where "
+    b"hoistbook was started. This page shows the site as soon as they are put right.</p></body>"
+    b"</html>"
+}
+"""Shown while there is no site yet."""
+
+
+class Session:
+    """One journal that is written and shown again after every change.
+
+    Parameters
+    ----------
+    folder, target : Path
+        The journal and the place of its written site.
+    report : callable
+        Is told what came of every build for the screen and of every write to the disk.
+    """
+
+    def __init__(
+        self, folder: Path, target: Path, report: Callable[[Built | Written], None]
+    ) -> None:
+        self._folder = folder
+        self._target = target
+        self._report = report
+        self.shown = Shown(_WAITING)
+
+    def renew(self) -> None:
+        """Build anew: first for the screen, unpublished episodes too, then for the disk."""
+        built = build(self._folder, unpublished=True)
+        if built.tree is not None:
+            self.shown.show(built.tree)
+        self._report(built)
+        if built.tree is not None:
+            self._report(write(self._folder, self._target))
+
+    def keep_renewing(self, changes: Iterator[None]) -> None:
+        """Build anew after every change."""
+        for _ in changes:
+            self.renew()
+
+    def run(self, port: int) -> None:
+        """Show the site on this machine until it is stopped from the keyboard."""
+        self.renew()
+        with watching(self._watched()) as changes:
+            # A daemon does not hold up the end when it waits for the next change.
+            threading.Thread(target=self.keep_renewing, args=(changes,), daemon=True).start()
+            serve(self.shown, port)
+
+    def _watched(self) -> tuple[Path, ...]:
+        return (self._folder, OURS)

@@ -1,0 +1,100 @@
+"""The whole site in memory, path by path: pages, charts, data, pictures, captions, assets."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+from hoistbook.cautions.check import check_page
+from hoistbook.pages import links
+from hoistbook.pages.charts import chart_files
+from hoistbook.pages.data import data_files
+from hoistbook.pages.environment import Renderer
+from hoistbook.pages.feeds import feed_files
+from hoistbook.pages.page import Material
+from hoistbook.pages.pictures import pictures_of
+from hoistbook.pages.site import site_pages
+from hoistbook.problems import Problem
+from hoistbook.publish.captions import render_vtt
+from hoistbook.publish.checks import look_at, site_problems
+from hoistbook.publish.pictures import publishable
+from hoistbook.publish.themes import theme_assets, theme_folders
+
+
+def site_tree(material: Material, folder: Path) -> tuple[dict[str, bytes], tuple[Problem, ...]]:
+    """Return the site of a journal's material, and what forbids to publish it.
+
+    Parameters
+    ----------
+    material : Material
+        Everything worked out from the journal.
+    folder : Path
+        The journal's folder: its pictures are read from there, and templates of its own.
+    """
+    themes = theme_folders(folder, material.journal.theme)
+    pages, page_problems = _pages(material, themes)
+    pictures, picture_problems = _pictures(material, folder, pages)
+    tree = {
+        **theme_assets(themes),
+        **chart_files(material),
+        **data_files(material),
+        **feed_files(material),
+        **_captions(material),
+        **pictures,
+        **pages,
+    }
+    problems = (*page_problems, *picture_problems) or site_problems(tree)
+    return dict(sorted(tree.items())), problems
+
+
+def _pages(material: Material, themes: tuple[Path, ...]) -> tuple[dict[str, bytes], list[Problem]]:
+    renderer = Renderer(material, themes)
+    tree: dict[str, bytes] = {}
+    problems: list[Problem] = []
+    for page in site_pages(material):
+        content = renderer.render(page)
+        tree[links.file_path(page.address)] = content
+        problems += check_page(page, content)
+    return tree, problems
+
+
+def _pictures(
+    material: Material, folder: Path, pages: Mapping[str, bytes]
+) -> tuple[dict[str, bytes], list[Problem]]:
+    """Return the pictures that pages show; one that no page shows is not published."""
+    shown = set(_shown(pages))
+    tree: dict[str, bytes] = {}
+    problems: list[Problem] = []
+    for path, file in _picture_paths(material):
+        if path not in shown:
+            continue
+        made = publishable(file, (folder / file).read_bytes())
+        if isinstance(made, Problem):
+            problems.append(made)
+        else:
+            tree[path] = made
+    return tree, problems
+
+
+def _picture_paths(material: Material) -> Iterator[tuple[str, str]]:
+    """Yield the path in the site and in the journal of every picture beside an episode."""
+    for episode in material.episodes:
+        beside = posixpath.dirname(episode.file)
+        for name, picture in pictures_of(material.journal, episode).items():
+            file = posixpath.normpath(posixpath.join(beside, name))
+            yield links.file_path(picture.address), file
+
+
+def _shown(pages: Mapping[str, bytes]) -> Iterator[str]:
+    for path, content in pages.items():
+        for reference in look_at(content).references:
+            yield posixpath.normpath(posixpath.join(posixpath.dirname(path), reference.address))
+
+
+def _captions(material: Material) -> dict[str, bytes]:
+    return {
+        links.file_path(links.captions(episode.number)): render_vtt(episode.cues).encode()
+        for episode in material.episodes
+        if episode.cues
+    }
