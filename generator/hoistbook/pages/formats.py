@@ -94,13 +94,13 @@ class Formats:
 
     def quantity(self, value: float, quantity: str) -> str:
         """Return an SI value without a band, to the digits that the glossary gives it."""
-        number = self.number(self._in_unit(value, quantity), self._glossary[quantity].digits)
+        number = self.number(self.in_unit(value, quantity), self._glossary[quantity].digits)
         return self._with_unit(number, self.unit(quantity))
 
     def banded(self, value: float, low: float, high: float, quantity: str) -> tuple[str, str]:
         """Return an SI value and its band as printed; the band is empty where it has no width."""
         unit = self.unit(quantity)
-        middle, bottom, top = (self._in_unit(each, quantity) for each in (value, low, high))
+        middle, bottom, top = (self.in_unit(each, quantity) for each in (value, low, high))
         if not top > bottom:
             return self.quantity(value, quantity), ""
         value_place, band_place = _places(middle, bottom, top)
@@ -147,7 +147,8 @@ class Formats:
         side = self.words("figure." + limit.side.replace(" ", "_"))
         return f"{side} {self.quantity(limit.threshold, quantity)}: {limit.reason}"
 
-    def _in_unit(self, value: float, quantity: str) -> float:
+    def in_unit(self, value: float, quantity: str) -> float:
+        """Return an SI value in the unit in which this journal prints the quantity."""
         return float(to_unit(value, self.unit(quantity)))
 
     def _plain(self, value: float) -> str:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import posixpath
 import re
+from urllib.parse import quote
 
 from hoistbook.figures.figure import Key
 
@@ -35,6 +36,16 @@ _SCHEME = re.compile(r"[a-z][a-z0-9+.-]*:", re.IGNORECASE)
 def episode(number: int) -> str:
     """Return the address of an episode."""
     return f"{EPISODES}{number}/"
+
+
+def episode_file(number: int, name: str) -> str:
+    """Return the address of a file that stands beside an episode, by its path from there."""
+    return f"{episode(number)}{name}"
+
+
+def captions(number: int) -> str:
+    """Return the address of an episode's captions."""
+    return episode_file(number, "captions.vtt")
 
 
 def part(part_id: str) -> str:
@@ -111,7 +122,7 @@ def relative(start: str, target: str) -> str:
     if path in ("", start) and mark:
         return f"#{anchor}"
     folder = posixpath.dirname(file_path(start))
-    return posixpath.relpath(file_path(path), folder or ".") + mark + anchor
+    return quote(posixpath.relpath(file_path(path), folder or ".")) + mark + anchor
 
 
 def absolute(base: str, address: str) -> str:

@@ -16,6 +16,7 @@ from markupsafe import Markup
 
 from hoistbook.engineering.formula import Formula
 from hoistbook.engineering.glossary import GLOSSARY
+from hoistbook.pages.formats import NO_BREAK
 from hoistbook.pages.words import Words
 
 Printed: TypeAlias = tuple[str, int]
@@ -62,7 +63,7 @@ def with_numbers(
         text = put_in.get(parameter)
         if text is None:
             return symbol(_plain_symbol(parameter)), ATOM
-        return _number(text), PRODUCT if " " in text.replace("\N{NO-BREAK SPACE}", " ") else ATOM
+        return _number(text), PRODUCT if " " in text.replace(NO_BREAK, " ") else ATOM
 
     return _equations(formula, _Printer(name, "×", words), result)
 
@@ -106,7 +107,7 @@ def _plain_symbol(name: str) -> str:
 
 def _number(text: str) -> str:
     """Return a printed value: number and unit apart, so that each is read as what it is."""
-    number, space, unit = text.partition("\N{NO-BREAK SPACE}")
+    number, space, unit = text.partition(NO_BREAK)
     printed = f"<mn>{escape(number)}</mn>"
     return f"<mrow>{printed}<mtext>{space}{escape(unit)}</mtext></mrow>" if unit else printed
 
@@ -186,10 +187,11 @@ class _Printer:
         return f"<mrow><mi>{name}</mi><mo>(</mo>{inside}<mo>)</mo></mrow>", FRACTION
 
     def _cases(self, condition: str, first: str, second: str) -> str:
-        when, otherwise = self._words("workings.if"), self._words("workings.otherwise")
+        when = self._words("workings.if") + NO_BREAK
+        otherwise = self._words("workings.otherwise")
         return (
             "<mrow><mo>{</mo><mtable>"
-            f"<mtr><mtd>{first}</mtd><mtd><mtext>{when}\N{NO-BREAK SPACE}</mtext>{condition}</mtd></mtr>"
+            f"<mtr><mtd>{first}</mtd><mtd><mtext>{when}</mtext>{condition}</mtd></mtr>"
             f"<mtr><mtd>{second}</mtd><mtd><mtext>{otherwise}</mtext></mtd></mtr>"
             "</mtable></mrow>"
         )

@@ -1,0 +1,332 @@
+"""The charts of a journal: what each shows, its words for who cannot see it, and its data.
+
+A chart is drawn once for each episode that changed what it shows; later episodes show the same
+file. Power at the wheels and power at the crank are separate lines with separate words.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from hoistbook.authored.records import BoostBySpeed
+from hoistbook.compare.verdicts import Comparison
+from hoistbook.figures.figure import Curve, Figure
+from hoistbook.pages import links
+from hoistbook.pages.csv_table import csv_table
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.drawing import (
+    WIDTH,
+    BarDrawing,
+    Line,
+    LineDrawing,
+    draw_bars,
+    draw_lines,
+    drawing_height,
+)
+from hoistbook.pages.shown import Chart, Link
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plot:
+    """One chart before it is drawn."""
+
+    name: str
+    """"power-episode-4": names its files."""
+    caption: str
+    text: str
+    """What it shows, for a reader who cannot see it."""
+    drawing: LineDrawing | BarDrawing
+
+
+def charts_on(desk: Desk, number: int) -> Mapping[str, Chart]:
+    """Return the charts of an episode by the name that its prose gives them.
+
+    They are those that the episode changed, and those that its prose places.
+    """
+    episode = desk.episodes.get(number)
+    placed = {each.target for each in episode.links if each.kind == "chart"} if episode else set()
+    shown = {}
+    for kind in _KINDS:
+        plot = _plot(desk, kind, number)
+        if plot is not None and (plot.name.endswith(f"-episode-{number}") or kind in placed):
+            shown[kind] = _shown(desk, plot)
+    return shown
+
+
+def cost_charts(desk: Desk) -> tuple[Chart, ...]:
+    """Return the charts of the running cost, as at the last episode."""
+    return tuple(_shown(desk, plot) for plot in _cost_plots(desk))
+
+
+def chart_files(desk: Desk) -> dict[str, bytes]:
+    """Return every chart and its data: path in the site -> content."""
+    files = {}
+    for plot in _all_plots(desk):
+        drawing = plot.drawing
+        drawn = draw_lines(drawing) if isinstance(drawing, LineDrawing) else draw_bars(drawing)
+        files[links.file_path(links.chart(plot.name))] = drawn
+        files[links.file_path(links.chart(plot.name, "csv"))] = _data(drawing)
+    return files
+
+
+def _all_plots(desk: Desk) -> Iterable[Plot]:
+    plots = {}
+    for number in desk.states:
+        for kind in _KINDS:
+            plot = _plot(desk, kind, number)
+            if plot is not None:
+                plots[plot.name] = plot
+    return [*plots.values(), *_cost_plots(desk)]
+
+
+def _shown(desk: Desk, plot: Plot) -> Chart:
+    return Chart(
+        address=links.chart(plot.name),
+        width=WIDTH,
+        height=drawing_height(plot.drawing),
+        text=plot.text,
+        caption=plot.caption,
+        data=Link(text=desk.words("charts.data"), address=links.chart(plot.name, "csv")),
+    )
+
+
+def _plot(desk: Desk, kind: str, number: int) -> Plot | None:
+    return _KINDS[kind](desk, number)
+
+
+def _power(desk: Desk, number: int) -> Plot | None:
+    return _over_speed(desk, "power", number, lambda curve: curve)
+
+
+def _torque(desk: Desk, number: int) -> Plot | None:
+    return _over_speed(desk, "torque", number, _torque_of)
+
+
+def _torque_of(power: Curve) -> Curve:
+    """Return the torque that belongs to a power at the same place and engine speed."""
+    turns = [2 * math.pi * speed / 60 for speed in power.speeds]
+
+    def over(values: tuple[float, ...]) -> tuple[float, ...]:
+        return tuple(value / turn for value, turn in zip(values, turns, strict=True))
+
+    return Curve(
+        speeds=power.speeds, values=over(power.values), low=over(power.low), high=over(power.high)
+    )
+
+
+def _over_speed(
+    desk: Desk, quantity: str, number: int, of_power: Callable[[Curve], Curve]
+) -> Plot | None:
+    """Return power or torque over engine speed: the estimate, and the runs made so far."""
+    figure = desk.figures[number].get(quantity)
+    estimate = figure if isinstance(figure, Figure) and figure.curve else None
+    runs = _first_and_latest(desk, number)
+    if estimate is None and not runs:
+        return None
+    lines, said = [], []
+    if estimate is not None and estimate.curve is not None:
+        name = desk.words("charts.estimate", place=desk.words("charts.crank"))
+        lines.append(_line(desk, quantity, name, estimate.curve))
+        said.append(_said(desk, quantity, name, estimate.curve))
+    for run in runs:
+        for name, curve, points in _curves_of(desk, run, latest=run is runs[-1]):
+            lines.append(_line(desk, quantity, name, of_power(curve), points=points))
+            said.append(_said(desk, quantity, name, of_power(curve)))
+    changed = max([estimate.episode] if estimate else [], *(each.episode for each in runs))
+    title = desk.titles[quantity]
+    return Plot(
+        name=f"{quantity}-episode-{changed}",
+        caption=desk.words("charts.over_speed", title=title, number=changed),
+        text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
+        drawing=LineDrawing(
+            across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),
+            up=_axis(desk, quantity, title),
+            lines=tuple(lines),
+            language=desk.words.language,
+        ),
+    )
+
+
+def _first_and_latest(desk: Desk, number: int) -> tuple[Comparison, ...]:
+    made = [each for each in desk.material.comparisons if each.episode <= number]
+    return tuple(made[:1] + made[1:][-1:])
+
+
+def _curves_of(
+    desk: Desk, comparison: Comparison, *, latest: bool
+) -> Iterator[tuple[str, Curve, bool]]:
+    """Yield the lines of a run: of the latest also what was said of it before, in its place."""
+    place = desk.words(f"charts.{comparison.run.at}")
+    if latest and comparison.said_then is not None:
+        yield desk.words("charts.said_then", place=place), comparison.said_then, False
+    name = desk.words("charts.measured", place=place, number=comparison.episode)
+    yield name, comparison.measured, True
+
+
+def _boost(desk: Desk, number: int) -> Plot | None:
+    """Return boost over engine speed, only where the author or a log gives it."""
+    lines, changed = [], 0
+    setting = desk.states[number].settings.get("boost")
+    if setting is not None and isinstance(setting.value, BoostBySpeed):
+        by_speed = setting.value
+        curve = [each.value for each in by_speed.pressures]
+        name = desk.words("charts.boost_set", evidence=by_speed.evidence)
+        lines.append(_boost_line(desk, name, by_speed.speeds, curve))
+        changed = setting.episode
+    for run in desk.states[number].runs[-1:]:
+        log = desk.material.journal.logs.get(run.value.log)
+        if log is not None and "boost" in log.columns and "speed" in log.columns:
+            samples = sorted(zip(log.columns["speed"], log.columns["boost"], strict=True))
+            known = [each for each in samples if not any(map(math.isnan, each))]
+            name = desk.words("charts.boost_log", number=run.episode)
+            lines.append(_boost_line(desk, name, *zip(*known, strict=True)))
+            changed = max(changed, run.episode)
+    if not lines:
+        return None
+    title = desk.words("charts.boost")
+    said = [_said_line(desk, "boost", each) for each in lines]
+    return Plot(
+        name=f"boost-episode-{changed}",
+        caption=desk.words("charts.over_speed", title=title, number=changed),
+        text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
+        drawing=LineDrawing(
+            across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),
+            up=_axis(desk, "boost", title),
+            lines=tuple(lines),
+            language=desk.words.language,
+        ),
+    )
+
+
+_KINDS: Mapping[str, Callable[[Desk, int], Plot | None]] = {
+    "power": _power,
+    "torque": _torque,
+    "boost": _boost,
+}
+"""What prose may place as `chart:NAME`."""
+
+
+def _boost_line(
+    desk: Desk, name: str, speeds: Iterable[float], pressures: Iterable[float]
+) -> Line:
+    up = tuple(desk.formats.in_unit(each, "boost") for each in pressures)
+    return Line(name=name, across=tuple(speeds), up=up, points=True)
+
+
+def _line(desk: Desk, quantity: str, name: str, curve: Curve, *, points: bool = False) -> Line:
+    def in_unit(values: tuple[float, ...]) -> tuple[float, ...]:
+        return tuple(desk.formats.in_unit(each, quantity) for each in values)
+
+    banded = curve.low != curve.high
+    return Line(
+        name=name,
+        across=curve.speeds,
+        up=in_unit(curve.values),
+        low=in_unit(curve.low) if banded else (),
+        high=in_unit(curve.high) if banded else (),
+        points=points,
+    )
+
+
+def _axis(desk: Desk, quantity: str, title: str) -> str:
+    return desk.words("charts.axis", title=title, unit=desk.formats.unit_words(quantity))
+
+
+def _said(desk: Desk, quantity: str, name: str, curve: Curve) -> str:
+    """Return one line of a chart as a sentence: where it is highest, with its band there."""
+    top = max(range(len(curve.values)), key=curve.values.__getitem__)
+    value, band = desk.formats.banded(curve.values[top], curve.low[top], curve.high[top], quantity)
+    return desk.words(
+        "charts.highest_in_band" if band else "charts.highest",
+        name=name.replace("\n", " "),
+        value=value,
+        band=band,
+        speed=desk.formats.quantity(curve.speeds[top], "engine_speed"),
+    )
+
+
+def _said_line(desk: Desk, quantity: str, line: Line) -> str:
+    top = max(range(len(line.up)), key=line.up.__getitem__)
+    unit = desk.formats.unit_words(quantity)
+    return desk.words(
+        "charts.highest",
+        name=line.name.replace("\n", " "),
+        value=f"{desk.formats.number(line.up[top], 2)}\N{NO-BREAK SPACE}{unit}",
+        speed=desk.formats.quantity(line.across[top], "engine_speed"),
+    )
+
+
+def _cost_plots(desk: Desk) -> Iterator[Plot]:
+    tallies = desk.material.ledger.tallies
+    latest = tallies[-1]
+    total = desk.home_money(latest.spent)
+    numbers = tuple(float(each.episode) for each in tallies)
+    spent = Line(
+        name=desk.words("charts.spent"),
+        across=numbers,
+        up=tuple(float(each.spent) for each in tallies),
+        points=True,
+        steps=True,
+    )
+    listed = Line(
+        name=desk.words("charts.list"),
+        across=numbers,
+        up=tuple(float(each.list_total) for each in tallies),
+        steps=True,
+    )
+    if len(tallies) > 1:
+        yield Plot(
+            name="cost-by-episode",
+            caption=desk.words("charts.cost_by_episode"),
+            text=desk.words(
+                "charts.cost_by_episode_text",
+                first=desk.home_money(tallies[0].spent),
+                total=total,
+                number=latest.episode,
+            ),
+            drawing=LineDrawing(
+                across=desk.words("charts.episode"),
+                up=desk.words(
+                    "charts.axis",
+                    title=desk.words("charts.cost"),
+                    unit=desk.material.ledger.currency,
+                ),
+                lines=(spent, listed),
+                language=desk.words.language,
+                whole_steps=True,
+            ),
+        )
+    systems = sorted(latest.by_system, key=lambda each: (-each[1], each[0]))
+    if systems:
+        printed = tuple(desk.home_money(amount) for _, amount in systems)
+        parts = [f"{name} {amount}" for (name, _), amount in zip(systems, printed, strict=True)]
+        yield Plot(
+            name="cost-by-system",
+            caption=desk.words("charts.cost_by_system"),
+            text=desk.words("charts.cost_by_system_text", total=total, systems=", ".join(parts)),
+            drawing=BarDrawing(
+                names=tuple(name for name, _ in systems),
+                values=tuple(float(amount) for _, amount in systems),
+                printed=printed,
+            ),
+        )
+
+
+def _data(drawing: LineDrawing | BarDrawing) -> bytes:
+    """Return what a chart shows as a CSV table, one row for each point."""
+    if isinstance(drawing, BarDrawing):
+        rows = [[n, f"{v:.2f}"] for n, v in zip(drawing.names, drawing.values, strict=True)]
+        return csv_table(["name", "value"], rows)
+    header = ["line", drawing.across, drawing.up, "low", "high"]
+    return csv_table(header, [row for line in drawing.lines for row in _points(line)])
+
+
+def _points(line: Line) -> Iterator[list[str]]:
+    name = line.name.replace("\n", " ")
+    nothing = ("",) * len(line.across)
+    low = [f"{each:.4g}" for each in line.low] or nothing
+    high = [f"{each:.4g}" for each in line.high] or nothing
+    for across, up, bottom, top in zip(line.across, line.up, low, high, strict=True):
+        yield [name, f"{across:.6g}", f"{up:.6g}", bottom, top]

@@ -1,0 +1,33 @@
+"""Tables as CSV (RFC 4180), safe to open in a spreadsheet."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Iterable, Sequence
+
+_FORMULA = re.compile(r"[=+\-@\t\r]")
+_NUMBER = re.compile(r"-?\d[\d,.]*(e[+-]?\d+)?")
+
+
+def csv_table(header: Sequence[str], rows: Iterable[Sequence[str]]) -> bytes:
+    r"""Return a table as CSV in UTF-8 with lines that end as the standard says.
+
+    Examples
+    --------
+    >>> csv_table(["part", "price"], [["=1+1", "-4.50"]])
+    b"part,price\r\n'=1+1,-4.50\r\n"
+    """
+    file = io.StringIO()
+    writer = csv.writer(file)
+    writer.writerow([harmless(cell) for cell in header])
+    writer.writerows([harmless(cell) for cell in row] for row in rows)
+    return file.getvalue().encode()
+
+
+def harmless(cell: str) -> str:
+    """Return a cell that no spreadsheet takes for a formula; numbers stay numbers."""
+    if _FORMULA.match(cell) and not _NUMBER.fullmatch(cell):
+        return f"'{cell}"
+    return cell

@@ -1,0 +1,254 @@
+"""Draws a chart as an SVG file: the only home of matplotlib.
+
+A drawing is pure data; the same drawing gives the same bytes. The file carries the colours of both
+schemes and its own paper, and every line is named where it ends and has a dash of its own, so
+that nothing hangs on colour.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from babel.numbers import format_decimal
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+WIDTH, HEIGHT = 720, 420
+"""Size of a line chart [px]; a bar chart is as high as its bars need."""
+
+_POINTS = 72 / 96
+"""Points to a CSS pixel."""
+_BAR = 30
+_LETTER = 9
+"""Generous width of a letter [px]."""
+_GAP = 19
+"""Least distance of two names at the ends of lines [px]."""
+
+# Colours that stand in the drawing for the names on the right, until the file is written.
+_NAMED = {
+    "#010101": "ink",
+    "#020202": "paper",
+    "#030303": "rule",
+    "#040404": "first",
+    "#050505": "second",
+    "#060606": "third",
+}
+_INK, _PAPER, _RULE, *_LINES = _NAMED
+_DASHES: tuple[Any, ...] = ("solid", (0, (7, 3)), (0, (2, 2)), (0, (9, 2, 2, 2)))
+
+_STYLE = """<style>
+:root{--ink:#1c1b18;--paper:#fffefa;--rule:#d5d2c8;--first:#0b4f8a;--second:#8a3b12;--third:#4b4a45}
+@media (prefers-color-scheme:dark){:root{--ink:#ece9e0;--paper:#191817;--rule:#45433d;\
+--first:#8fc3f2;--second:#f0a878;--third:#b9b5a8}}
+text{font-family:system-ui,sans-serif;font-size:15px}
+</style>"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One line of a chart over an axis that counts up; in the units of the axes."""
+
+    name: str
+    """Stands at its end."""
+    across: tuple[float, ...]
+    up: tuple[float, ...]
+    low: tuple[float, ...] = ()
+    high: tuple[float, ...] = ()
+    """The 95 % band; empty for none."""
+    points: bool = False
+    """True for what was measured: its samples are marked."""
+    steps: bool = False
+    """True where a value holds until the next."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineDrawing:
+    """Lines over one axis."""
+
+    across: str
+    up: str
+    """Names of the axes, with their units."""
+    lines: tuple[Line, ...]
+    language: str
+    """Of the numbers along the axes."""
+    whole_steps: bool = False
+    """True where the lower axis counts things that have no halves."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BarDrawing:
+    """A bar for each name, the value printed at its end."""
+
+    names: tuple[str, ...]
+    values: tuple[float, ...]
+    printed: tuple[str, ...]
+
+
+def drawing_height(drawing: LineDrawing | BarDrawing) -> int:
+    """Return the height of a drawing [px]; all are `WIDTH` wide."""
+    return HEIGHT if isinstance(drawing, LineDrawing) else 24 + _BAR * len(drawing.names)
+
+
+def draw_lines(drawing: LineDrawing) -> bytes:
+    """Return a line chart as an SVG file."""
+
+    def draw(axes: Axes) -> None:
+        from matplotlib.ticker import MaxNLocator
+
+        def along(value: float, _: object) -> str:
+            return format_decimal(round(value, 6), locale=drawing.language.replace("-", "_"))
+
+        for number, line in enumerate(drawing.lines):
+            _line(axes, line, _LINES[number % len(_LINES)], _DASHES[number % len(_DASHES)])
+        _name_ends(axes, drawing.lines)
+        axes.set_ylim(bottom=min(0.0, axes.get_ylim()[0]))
+        axes.set_xlabel(drawing.across)
+        axes.set_title(drawing.up, loc="left")
+        axes.xaxis.set_major_locator(MaxNLocator(8, integer=drawing.whole_steps))
+        axes.xaxis.set_major_formatter(along)
+        axes.yaxis.set_major_formatter(along)
+        axes.grid(axis="y", color=_RULE, linewidth=1)
+
+    return _svg(draw, HEIGHT, right=0.72)
+
+
+def draw_bars(drawing: BarDrawing) -> bytes:
+    """Return a bar chart as an SVG file."""
+    rows = range(len(drawing.names))
+
+    def draw(axes: Axes) -> None:
+        axes.barh(rows, drawing.values, height=0.62, color=_LINES[0])
+        for row, value, text in zip(rows, drawing.values, drawing.printed, strict=True):
+            axes.annotate(
+                text,
+                (max(value, 0.0), row),
+                xytext=(6, 0),
+                textcoords="offset points",
+                va="center",
+            )
+        axes.set_yticks(rows, drawing.names)
+        axes.invert_yaxis()
+        axes.set_xticks([])
+        axes.axvline(0, color=_INK, linewidth=1)
+        axes.spines[["bottom", "left"]].set_visible(False)
+
+    left = 0.04 + max(map(len, drawing.names)) * _LETTER / WIDTH
+    return _svg(draw, drawing_height(drawing), left=left, right=0.82, low=12, top=12)
+
+
+def _line(axes: Axes, line: Line, colour: str, dash: Any) -> None:
+    style = "steps-post" if line.steps else "default"
+    if line.high:
+        axes.fill_between(line.across, line.low, line.high, color=colour, alpha=0.16, linewidth=0)
+    axes.plot(
+        line.across,
+        line.up,
+        color=colour,
+        linestyle=dash,
+        linewidth=2,
+        drawstyle=style,
+        marker="o" if line.points else "",
+        markersize=4,
+        markevery=max(1, len(line.across) // 12),
+    )
+
+
+def _name_ends(axes: Axes, lines: Sequence[Line]) -> None:
+    """Write each line's name at its end, the names pushed apart where ends are close."""
+    axes.margins(x=0)
+    low, high = axes.get_ylim()
+    unit = (high - min(low, 0.0)) / (HEIGHT * 0.74)
+    ordered = sorted(lines, key=lambda each: each.up[-1])
+    heights = spread(
+        [each.up[-1] / unit for each in ordered],
+        [_GAP * (1 + each.name.count("\n")) for each in ordered],
+    )
+    for line, height in zip(ordered, heights, strict=True):
+        axes.annotate(
+            line.name,
+            (line.across[-1], line.up[-1]),
+            xytext=(1.03, height * unit),
+            textcoords=axes.get_yaxis_transform(),
+            va="center",
+            arrowprops={"arrowstyle": "-", "color": _RULE, "shrinkA": 2, "shrinkB": 2},
+        )
+
+
+def spread(heights: Sequence[float], sizes: Sequence[float]) -> list[float]:
+    """Return ascending heights moved apart as little as keeps things of these sizes clear.
+
+    Examples
+    --------
+    >>> spread([10.0, 12.0, 50.0], [8.0, 8.0, 8.0])
+    [7.0, 15.0, 50.0]
+    """
+    # Things that touch form a block, which stands where it moves its members least on average.
+    blocks: list[tuple[float, list[float]]] = []
+    for height, size in zip(heights, sizes, strict=True):
+        middle, members = height, [size]
+        while blocks and blocks[-1][0] + sum(blocks[-1][1]) / 2 > middle - sum(members) / 2:
+            below, others = blocks.pop()
+            count = len(others) + len(members)
+            middle = (below * len(others) + middle * len(members)) / count
+            members = others + members
+        blocks.append((middle, members))
+    placed: list[float] = []
+    for middle, members in blocks:
+        edge = middle - sum(members) / 2
+        for size in members:
+            placed.append(edge + size / 2)
+            edge += size
+    return placed
+
+
+def _svg(
+    draw: Callable[[Axes], None],
+    height: float,
+    *,
+    left: float = 0.09,
+    right: float,
+    low: float = 64,
+    top: float = 44,
+) -> bytes:
+    # Imported here because it takes a quarter of a second, and most runs draw nothing anew.
+    from matplotlib import rc_context
+    from matplotlib.figure import Figure
+
+    rules: dict[Any, Any] = {
+        "svg.hashsalt": "hoistbook",
+        "svg.fonttype": "none",
+        "text.parse_math": False,
+        "font.size": 15 * _POINTS,
+        "axes.titlesize": 15 * _POINTS,
+        "axes.spines.top": False,
+        "axes.spines.right": False,
+        **dict.fromkeys(
+            ["text.color", "axes.labelcolor", "axes.edgecolor", "xtick.color", "ytick.color"], _INK
+        ),
+        "axes.facecolor": "none",
+        "figure.facecolor": _PAPER,
+    }
+    with rc_context(rules):
+        figure = Figure(figsize=(WIDTH / 96, height / 96))
+        axes = figure.add_axes((left, low / height, right - left, 1 - (low + top) / height))
+        draw(axes)
+        return _written(figure)
+
+
+def _written(figure: Figure) -> bytes:
+    file = io.StringIO()
+    nothing = dict.fromkeys(["Creator", "Date", "Format", "Type"])
+    figure.savefig(file, format="svg", metadata=nothing)
+    text = file.getvalue()
+    for colour, name in _NAMED.items():
+        text = text.replace(colour, f"var(--{name})")
+    text = re.sub(r"font: [^;\"]*'[^;\"]*;? ?", "", text)
+    text = re.sub(r"<defs>\s*<style.*?</style>\s*</defs>", _STYLE, text, count=1, flags=re.DOTALL)
+    text = re.sub(r"<!DOCTYPE.*?>\s*|<\?xml.*?\?>\s*", "", text, flags=re.DOTALL)
+    return text.encode()
