@@ -207,6 +207,20 @@ _TABLE = {
         kJ/kg    | kJ/kg        |
         J/kg     | J/kg         |
     """,
+    "energy density": """
+        MJ/L     | MJ/L         |
+        J/m3     | J/m**3       |
+    """,
+    "molar energy": """
+        kJ/mol   | kJ/mol       |
+        J/mol    | J/mol        |
+    """,
+    "resistivity": """
+        ohm m    | ohm*m        |
+    """,
+    "temperature gradient": """
+        K/m      | K/m          |
+    """,
     "specific heat": """
         J/(kg K) | J/(kg*K)     | J/kg K, J/kgK
         kJ/(kg K) | kJ/(kg*K)   | kJ/kg K, kJ/kgK

@@ -193,7 +193,7 @@ stagnation_pressure | p_0 | Pa | absolute pressure at rest ahead of the throat |
 stagnation_temperature | T_0 | K | temperature at rest ahead of the throat | degC | degF
 throat_diameter | D_t | m | diameter of the throat | mm | in
 volume | V | m3 | volume that is filled | L
-"""
+"""  # noqa: E501 - a row of the table stays on one line
 
 # key | symbol | unit | words | value | reference
 _CONSTANTS = """
@@ -212,7 +212,8 @@ oxygen_molar_mass | M_O | kg/mol | molar mass of oxygen | 0.015999 | iupac-2021
 carbon_dioxide_enthalpy | h_CO2 | J/mol | enthalpy of formation of carbon dioxide at 25 °C | -393510 | codata-1989
 water_vapour_enthalpy | h_H2O | J/mol | enthalpy of formation of water vapour at 25 °C | -241830 | codata-1989
 copper_resistivity | ρ_Cu | ohm m | resistivity of copper at 20 °C | 1.72e-8 | common-practice
-"""
+exit_loss_coefficient | K_e | - | loss coefficient of a pipe's end in a plenum | 1.0 | white-2011
+"""  # noqa: E501 - a row of the table stays on one line
 
 
 def _cells(table: str, width: int) -> list[list[str]]:
