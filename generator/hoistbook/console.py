@@ -26,21 +26,21 @@ class Screen:
 
     def say(self, text: str = "") -> None:
         """Print a line of the result."""
-        self._out.print(Text(text))
+        _line(self._out, Text(text))
 
     def complain(self, text: str) -> None:
         """Print a line about what is wrong."""
-        self._err.print(Text(text))
+        _line(self._err, Text(text))
 
     def problems(self, problems: Iterable[Problem], folder: Path) -> None:
         """Print what stops publishing, each with its line and a caret under the place."""
         for each in problems:
-            self._err.print(_picture("problem", each, folder), end="\n\n")
+            _line(self._err, _picture("problem", each, folder), end="\n\n")
 
     def notices(self, notices: Iterable[Notice], folder: Path) -> None:
         """Print what the owner of the car should look at."""
         for each in notices:
-            self._out.print(_picture("notice", each, folder), end="\n\n")
+            _line(self._out, _picture("notice", each, folder), end="\n\n")
 
     def table(self, headings: Sequence[str], rows: Iterable[Sequence[str]]) -> None:
         """Print a table; headings that begin with `>` stand over numbers, set to the right."""
@@ -62,7 +62,12 @@ class Screen:
 
 def _console(*, stderr: bool) -> Console:
     # Colour words and links of rich's own would say things that the text does not.
-    return Console(stderr=stderr, highlight=False, markup=False, emoji=False, soft_wrap=True)
+    return Console(stderr=stderr, highlight=False, markup=False, emoji=False)
+
+
+def _line(console: Console, text: Text, end: str = "\n") -> None:
+    # A terminal wraps for itself; what is wrapped here could not be copied whole.
+    console.print(text, end=end, soft_wrap=True)
 
 
 def _silent(_: str) -> None:
@@ -98,8 +103,8 @@ def _caret(place: Place) -> tuple[str, str]:
 def _ruled(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> Table:
     table = Table(box=None, pad_edge=False, header_style="bold")
     for heading in headings:
-        justify = "right" if heading.startswith(">") else "left"
-        table.add_column(heading.removeprefix(">"), justify=justify)
+        to_right = heading.startswith(">")
+        table.add_column(heading.removeprefix(">"), justify="right" if to_right else "left")
     for row in rows:
         table.add_row(*map(Text, row))
     return table

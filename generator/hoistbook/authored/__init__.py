@@ -1,0 +1,1 @@
+"""All reading: from the files of a journal to frozen records that know their place."""

@@ -1,0 +1,1 @@
+"""The cautions that the work calls for: their texts, the rules that owe them, the check."""

@@ -1,0 +1,1 @@
+"""What every page says, one file for each kind; numbers and words made ready to print."""
