@@ -99,10 +99,21 @@ class Formats:
 
     def banded(self, value: float, low: float, high: float, quantity: str) -> tuple[str, str]:
         """Return an SI value and its band as printed; the band is empty where it has no width."""
-        unit = self.unit(quantity)
-        middle, bottom, top = (self.in_unit(each, quantity) for each in (value, low, high))
+        return self._banded(value, low, high, self.unit(quantity), self._glossary[quantity].digits)
+
+    def put_in(self, given: Input) -> str:
+        """Return an input's value as it is put into a formula: temperatures are absolute there."""
+        unit = self.unit(given.name)
+        unit = "K" if unit in ("degC", "degF") else unit
+        digits = self._glossary[given.name].digits
+        return self._banded(given.value, given.low, given.high, unit, digits)[0]
+
+    def _banded(
+        self, value: float, low: float, high: float, unit: str, digits: int
+    ) -> tuple[str, str]:
+        middle, bottom, top = (float(to_unit(each, unit)) for each in (value, low, high))
         if not top > bottom:
-            return self.quantity(value, quantity), ""
+            return self._with_unit(self.number(middle, digits), unit), ""
         value_place, band_place = _places(middle, bottom, top)
         bottom_text, top_text = (
             self._decimal(_rounded(each, band_place)) for each in (bottom, top)
@@ -131,12 +142,12 @@ class Formats:
 
     def given(self, quantity: Quantity) -> str:
         """Return what an author stated, in the unit that was written: "550 cc/min at 3 bar"."""
-        text = self._with_unit(self._plain(to_unit(quantity.value, quantity.unit)), quantity.unit)
+        text = self._with_unit(self.plain(to_unit(quantity.value, quantity.unit)), quantity.unit)
         if quantity.half_width is not None:
             # A difference has no zero point of its own, so it is the difference of two values.
             half = to_unit(quantity.value + quantity.half_width, quantity.unit)
             half -= to_unit(quantity.value, quantity.unit)
-            text += f"{NO_BREAK}±{NO_BREAK}{self._plain(half)}"
+            text += f"{NO_BREAK}±{NO_BREAK}{self.plain(half)}"
         if quantity.reference:
             text += f"{NO_BREAK}{self.words(f'pressure.{quantity.reference}')}"
         if quantity.at is not None:
@@ -151,7 +162,8 @@ class Formats:
         """Return an SI value in the unit in which this journal prints the quantity."""
         return float(to_unit(value, self.unit(quantity)))
 
-    def _plain(self, value: float) -> str:
+    def plain(self, value: float) -> str:
+        """Return a number as an author would write it: no digits that say nothing."""
         return self._decimal(Decimal(f"{value:.6g}"))
 
     def _decimal(self, number: Decimal) -> str:
