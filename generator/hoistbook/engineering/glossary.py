@@ -54,6 +54,8 @@ displacement | V_d | m3 | displacement | cc | in3
 dry_air_flow | ṁ_d | kg/s | mass flow of dry air into the engine | g/s | lb/min
 engine_air_flow | ṁ_a | kg/s | mass flow of air into the engine | g/s | lb/min
 engine_speed | N | 1/min | engine speed | rpm
+intake_heating | ΔT_i | K | warming of the air on its way to the engine, under the bonnet
+intake_temperature | T_i | K | temperature of the air that reaches the engine or its compressor | degC | degF
 manifold_absolute_pressure | p_m | Pa | manifold absolute pressure | kPa | psi
 revolutions_per_cycle | n_R | - | revolutions for each working cycle: 2 for a four-stroke, 1 for a two-stroke
 volumetric_efficiency | η_v | - | volumetric efficiency, referred to the density in the manifold | %
@@ -117,9 +119,13 @@ brake_efficiency | η_b | - | brake thermal efficiency, on all the fuel supplied
 brake_mean_effective_pressure | p_me | Pa | brake mean effective pressure | bar | psi
 brake_specific_fuel_consumption | b_e | kg/J | brake specific fuel consumption | g/kWh | lb/(hp h)
 compression_ratio | CR | - | compression ratio | :1
+crank_power | P_cr | W | power measured at the crank | kW | hp
+crank_torque | M_cr | N m | torque measured at the crank | | lb ft
+drivetrain_loss | f_d | - | share of the crank's power that gearbox, final drive and tyres take | %
 exhaust_manifold_pressure | p_exh | Pa | absolute pressure ahead of the turbine | kPa | psi
 exhaust_pressure_ratio | r_exh | - | pressure ahead of the turbine over that in the inlet manifold
 friction_mean_effective_pressure | p_mf | Pa | friction mean effective pressure | bar | psi
+friction_scale | s_mf | - | friction of this engine over that of the reference engines
 fuel_energy_per_volume | e | Pa | energy of the fuel that the air can burn, per displaced volume | bar | psi
 gross_indicated_efficiency | η_i | - | gross indicated efficiency | %
 ignition_factor | g_r | - | work against that at the ignition of best torque
@@ -129,9 +135,12 @@ power | P | W | power at the crank | kW | hp
 power_to_mass | P/m | W/kg | power to mass | | hp/lb
 pumping_mean_effective_pressure | p_mp | Pa | pumping mean effective pressure | bar | psi
 reference_indicated_efficiency | η_i0 | - | gross indicated efficiency at compression ratio 9.5 and lambda 1 | %
+reference_friction | p_mf0 | Pa | friction mean effective pressure of the reference engines | bar | psi
 stroke | S | m | stroke | mm | in
 torque | M | N m | torque at the crank | | lb ft
 vehicle_mass | m | kg | mass of the car as driven | | lb
+wheel_power | P_w | W | power at the wheels | kW | hp
+wheel_torque | M_w | N m | torque at the wheels, over the gearing: as if at the crank | | lb ft
 # injectors
 dead_time | t_0 | s | dead time of the injector at the voltage and pressure in question | ms
 duty_limit | D_max | - | highest injector duty allowed | %
@@ -157,11 +166,14 @@ pump_current | I_p | A | current that the pump draws
 pump_efficiency | η_p | - | efficiency of pump and motor together | %
 pump_flow | Q_p | m3/s | flow of the pump at the rail pressure and voltage in question | L/h | US gal/h
 pump_flow_needed | Q_pn | m3/s | flow that the pump must give | L/h | US gal/h
+pump_fade_pressure | Δp_z | Pa | pressure beyond the stated one at which the pump would give nothing | bar | psi
 pump_margin | s_p | - | what the pump gives beyond what the engine burns, as a share of the latter | %
 pump_power | P_h | W | hydraulic power of the pump
 pump_pressure | p_p | Pa | pressure at the pump outlet, gauge | bar | psi
 pump_reserve | s_r | - | reserve that the pump shall keep | %
 pump_voltage | U_p | V | voltage at the pump
+rated_pump_flow | Q_p0 | m3/s | flow of the pump as stated | L/h | US gal/h
+rated_pump_pressure | p_p0 | Pa | pressure at which the pump flow was stated, gauge | bar | psi
 voltage_drop | ΔU | V | voltage lost in the cable, out and back
 wire_current | I | A | current in the cable
 # pipes

@@ -1,0 +1,188 @@
+"""What depends on how the engine stands in this car: warm air, friction, pump, wheels."""
+
+from __future__ import annotations
+
+from hoistbook.engineering.formula import formula
+from hoistbook.engineering.maths import Value
+
+
+@formula(
+    reference="common-practice",
+    where="air drawn from under the bonnet is warmer than the weather",
+)
+def intake_temperature(*, air_temperature: Value, intake_heating: Value) -> Value:
+    """Return the temperature of the air that reaches the engine or its compressor.
+
+    Parameters
+    ----------
+    air_temperature
+        Temperature of the surrounding air [K].
+    intake_heating
+        Warming of the air on its way to the engine, under the bonnet [K].
+
+    Returns
+    -------
+    Value
+        Temperature of the air that reaches the engine or its compressor [K].
+
+    Notes
+    -----
+    T_i = T_a + ΔT_i
+
+    Examples
+    --------
+    >>> intake_temperature(air_temperature=293.15, intake_heating=10.0)
+    303.15
+    """
+    return air_temperature + intake_heating
+
+
+@formula(
+    reference="common-practice",
+    where="engines after the 1970s have 20 to 30 % less friction than the reference engines",
+    result="friction_mean_effective_pressure",
+)
+def scaled_friction_mean_effective_pressure(
+    *, friction_scale: Value, reference_friction: Value
+) -> Value:
+    """Return the friction mean effective pressure of this engine.
+
+    Parameters
+    ----------
+    friction_scale
+        Friction of this engine over that of the reference engines [-].
+    reference_friction
+        Friction mean effective pressure of the reference engines [Pa].
+
+    Returns
+    -------
+    Value
+        Friction mean effective pressure [Pa].
+
+    Notes
+    -----
+    p_mf = s_mf p_mf0
+
+    Examples
+    --------
+    >>> scaled_friction_mean_effective_pressure(friction_scale=0.85, reference_friction=367e3)
+    3.1195e+05
+    """
+    return friction_scale * reference_friction
+
+
+@formula(
+    reference="common-practice",
+    where="free flow is 30 to 50 % above the flow at 4.5 bar",
+    valid={"pump_pressure": (200e3, 700e3)},
+    assumes=(
+        "The flow falls along a straight line as the pressure rises.",
+        "The voltage at the pump is that of the stated flow.",
+    ),
+)
+def pump_flow(
+    *,
+    rated_pump_flow: Value,
+    pump_pressure: Value,
+    rated_pump_pressure: Value,
+    pump_fade_pressure: Value,
+) -> Value:
+    """Return the flow of the pump at the rail pressure in question.
+
+    Parameters
+    ----------
+    rated_pump_flow
+        Flow of the pump as stated [m3/s].
+    pump_pressure
+        Pressure at the pump outlet, gauge [Pa].
+    rated_pump_pressure
+        Pressure at which the pump flow was stated, gauge [Pa].
+    pump_fade_pressure
+        Pressure beyond the stated one at which the pump would give nothing [Pa].
+
+    Returns
+    -------
+    Value
+        Flow of the pump at the rail pressure and voltage in question [m3/s].
+
+    Notes
+    -----
+    Q_p = Q_p0 (1 - (p_p - p_p0) / Δp_z)
+
+    Examples
+    --------
+    >>> pump_flow(
+    ...     rated_pump_flow=5e-05, pump_pressure=400e3, rated_pump_pressure=300e3,
+    ...     pump_fade_pressure=1.1e6,
+    ... )
+    4.5455e-05
+    """
+    return rated_pump_flow * (1 - (pump_pressure - rated_pump_pressure) / pump_fade_pressure)
+
+
+@formula(
+    reference="common-practice",
+    where="a loss of 10 to 20 %, as a range and never as one number",
+    assumes=(
+        "The loss is a share of the power; drag that depends on speed alone is not modelled.",
+    ),
+)
+def wheel_power(*, power: Value, drivetrain_loss: Value) -> Value:
+    """Return the power at the wheels.
+
+    Parameters
+    ----------
+    power
+        Power at the crank [W].
+    drivetrain_loss
+        Share of the crank's power that gearbox, final drive and tyres take [-].
+
+    Returns
+    -------
+    Value
+        Power at the wheels [W].
+
+    Notes
+    -----
+    P_w = P (1 - f_d)
+
+    Back from the wheels it is P = P_w / (1 - f_d), not P_w (1 + f_d).
+
+    Examples
+    --------
+    >>> wheel_power(power=100e3, drivetrain_loss=0.15)
+    8.5000e+04
+    """
+    return power * (1 - drivetrain_loss)
+
+
+@formula(
+    reference="common-practice",
+    where="a loss of 10 to 20 %, as a range and never as one number",
+    assumes=("The loss is a share of the torque; drag that depends on speed is not modelled.",),
+)
+def wheel_torque(*, torque: Value, drivetrain_loss: Value) -> Value:
+    """Return the torque at the wheels, over the gearing: as if at the crank.
+
+    Parameters
+    ----------
+    torque
+        Torque at the crank [N m].
+    drivetrain_loss
+        Share of the crank's power that gearbox, final drive and tyres take [-].
+
+    Returns
+    -------
+    Value
+        Torque at the wheels, over the gearing: as if at the crank [N m].
+
+    Notes
+    -----
+    M_w = M (1 - f_d)
+
+    Examples
+    --------
+    >>> wheel_torque(torque=150.0, drivetrain_loss=0.15)
+    127.5
+    """
+    return torque * (1 - drivetrain_loss)
