@@ -29,8 +29,13 @@ def do(bench: Bench, done: Done) -> None:
         bench.parts[done.part] = replace(state, last=done)
     else:
         after = DEEDS[done.verb](bench, state, done)
-        bench.parts[done.part] = replace(after, last=done, because=done.because)
+        bench.parts[done.part] = replace(after, last=done, because=done.because or lasting(state))
         take_its_place(bench, done)
+
+
+def lasting(state: PartState) -> str | None:
+    """Return the reason that outlasts what is done next: why a part broke or was replaced."""
+    return state.because if state.broken or state.replaced_by else None
 
 
 def set_status(bench: Bench, state: PartState, done: Done) -> PartState:
