@@ -1,17 +1,30 @@
-"""The commands: each turns its options into calls of the pipeline and its result into words."""
+"""The commands: each turns its options into calls and what comes of them into words.
+
+Libraries that take long to load are imported by the commands that need them.
+"""
 
 from __future__ import annotations
 
+import tempfile
+import traceback
+from collections.abc import Callable, Iterable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
+
+from hoistbook.console import Screen
+
+if TYPE_CHECKING:
+    from hoistbook.pages.desk import Desk
+    from hoistbook.pipeline import Built, Written
+    from hoistbook.printed.block import Block
 
 JOURNAL = click.option(
     "--journal",
     "folder",
     type=click.Path(path_type=Path, exists=True, file_okay=False),
-    default=Path("content"),
+    default="content",
     show_default=True,
     help="The folder of the journal.",
 )
@@ -19,27 +32,240 @@ INTO = click.option(
     "--into",
     "target",
     type=click.Path(path_type=Path),
-    default=Path("output/site"),
+    default="output/site",
     show_default=True,
-    help="The folder that the site takes the place of.",
+    help="The folder of the site; what hoistbook wrote there before is replaced.",
 )
-EPISODE = click.option("--episode", type=int, help="As at this episode; the last when left out.")
+EPISODE = click.option(
+    "--episode", "number", type=int, help="As at this episode; the last when left out."
+)
 
 
 class Commands(click.Group):
-    """A group whose commands never show a traceback."""
+    """A group that shows what goes wrong as a sentence, never as a traceback."""
 
     def invoke(self, context: click.Context) -> Any:
-        """Run a command and turn what goes wrong on the machine into a sentence."""
+        """Run a command."""
         from hoistbook.publish.swap import WriteError
 
         try:
             return super().invoke(context)
+        except (click.ClickException, click.Abort, click.exceptions.Exit):
+            raise
         except (WriteError, OSError) as error:
             raise click.ClickException(str(error)) from error
+        except Exception as error:
+            raise click.ClickException(_our_mistake(error)) from error
+
+
+def _our_mistake(error: Exception) -> str:
+    """Keep the traceback in a file and return the sentence that names it."""
+    with tempfile.NamedTemporaryFile(
+        "w", prefix="hoistbook-", suffix=".txt", delete=False, encoding="utf-8"
+    ) as report:
+        report.write("".join(traceback.format_exception(error)))
+    return (
+        f"hoistbook itself has gone wrong ({type(error).__name__}); your files are untouched. "
+        f"What happened is written in {report.name}: please send it to the people who make it."
+    )
 
 
 @click.group(cls=Commands)
-@click.version_option(package_name="hoistbook")
+@click.version_option(package_name="hoistbook", message="%(prog)s %(version)s")
 def main() -> None:
     """Write the build journal of a car: one Markdown file per episode in, a whole site out."""
+
+
+@main.command()
+@JOURNAL
+def check(folder: Path) -> None:
+    """Read and work everything out, report problems and notices; write nothing."""
+    from hoistbook.pipeline import check as check_journal
+
+    screen = Screen()
+    with screen.progress() as tell:
+        built = check_journal(folder, tell=tell)
+    _report(screen, built, folder)
+    screen.say(_outcome(built))
+
+
+@main.command()
+@JOURNAL
+@INTO
+def write(folder: Path, target: Path) -> None:
+    """Check, then write the site; after a problem the old site stays as it was."""
+    from hoistbook.pipeline import write as write_site
+
+    screen = Screen()
+    with screen.progress() as tell:
+        written = write_site(folder, target, tell=tell)
+    _report(screen, written, folder)
+    home = target / "index.html"
+    screen.say(f"Wrote {home}" if written.changed else f"Nothing has changed: {home}")
+    screen.say("Open that file in a browser. To see every change while you write:")
+    screen.say(f"    hoistbook watch{_unusual(folder, target)}")
+
+
+@main.command()
+@JOURNAL
+@INTO
+@click.option("--port", type=int, default=8000, show_default=True, help="On this machine alone.")
+def watch(folder: Path, target: Path, port: int) -> None:
+    """Keep writing while files change and show the site, unpublished episodes too."""
+    from hoistbook.preview.session import Session
+
+    screen = Screen()
+
+    def report(done: Built | Written) -> None:
+        screen.problems(done.problems, folder)
+        screen.say(_outcome(done))
+
+    screen.say(f"Showing http://127.0.0.1:{port}/ until you press Ctrl+C")
+    Session(folder, target, report).run(port)
+
+
+@main.command()
+@JOURNAL
+@EPISODE
+def tally(folder: Path, number: int | None) -> None:
+    """Print the running cost."""
+    from hoistbook.printed.facts import tally_blocks
+
+    _print(folder, lambda desk: tally_blocks(desk, _known(desk, number)))
+
+
+@main.command()
+@JOURNAL
+@EPISODE
+def spec(folder: Path, number: int | None) -> None:
+    """Print the spec sheet: car, settings, figures, parts fitted, joins."""
+    from hoistbook.printed.facts import spec_blocks
+
+    _print(folder, lambda desk: spec_blocks(desk, _known(desk, number)))
+
+
+@main.command()
+@click.argument("before", type=int)
+@click.argument("after", type=int)
+@JOURNAL
+def changes(folder: Path, before: int, after: int) -> None:
+    """Print what changed from episode BEFORE to episode AFTER; 0 is the car as bought."""
+    from hoistbook.printed.facts import change_blocks
+
+    _print(folder, lambda desk: change_blocks(desk, _known(desk, before), _known(desk, after)))
+
+
+@main.command()
+@click.argument("figure")
+@JOURNAL
+@EPISODE
+def workings(folder: Path, figure: str, number: int | None) -> None:
+    """Print how FIGURE came about, from the author's line to the page."""
+    from hoistbook.printed.workings import workings_blocks
+
+    def blocks(desk: Desk) -> Iterable[Block]:
+        return workings_blocks(desk, _quantity(desk, figure), _known(desk, number))
+
+    _print(folder, blocks)
+
+
+@main.command()
+@click.argument("number", metavar="N", type=int)
+@JOURNAL
+def description(folder: Path, number: int) -> None:
+    """Print the text for the description box of the video of episode N."""
+    from hoistbook.printed.description import description as text_of
+
+    screen = Screen()
+    desk = _desk(screen, folder)
+    episode = desk.episodes.get(_known(desk, number))
+    if episode is None:
+        raise click.BadParameter("the car as bought has no video", param_hint="N")
+    screen.say(text_of(desk, episode).rstrip())
+
+
+@main.command()
+@JOURNAL
+def rates(folder: Path) -> None:
+    """Write the exchange rates that the receipts need to rates.csv in the journal."""
+    from hoistbook.pipeline import fill_rates
+
+    screen = Screen()
+    filled = fill_rates(folder)
+    for each in filled.rates:
+        screen.say(f"{each.day}  {each.currency}  {each.rate}  {each.source}")
+    screen.problems(filled.problems, folder)
+    if filled.problems:
+        raise click.exceptions.Exit(1)
+    screen.say(f"{len(filled.rates)} rates added to {folder / 'rates.csv'}")
+
+
+def _print(folder: Path, blocks_of: Callable[[Desk], Iterable[Block]]) -> None:
+    screen = Screen()
+    for at, block in enumerate(blocks_of(_desk(screen, folder))):
+        if at:
+            screen.say()
+        screen.say(block.title)
+        screen.table(block.headings, block.rows)
+
+
+def _desk(screen: Screen, folder: Path) -> Desk:
+    """Return the desk of a whole journal, unpublished episodes included: the author is reading."""
+    from hoistbook.pages.site import desk_of
+    from hoistbook.pipeline import work_out
+
+    with screen.progress() as tell:
+        built = work_out(folder, unpublished=True, tell=tell)
+    if built.material is None:
+        _report(screen, built, folder)
+        raise click.exceptions.Exit(1)
+    return desk_of(built.material)
+
+
+def _known(desk: Desk, number: int | None) -> int:
+    if number is None:
+        return desk.last
+    if number not in desk.states:
+        known = ", ".join(map(str, desk.states))
+        raise click.BadParameter(f"there is no episode {number}; there are {known}")
+    return number
+
+
+def _quantity(desk: Desk, figure: str) -> str:
+    from hoistbook.problems import closest
+
+    name = figure.strip().replace(" ", "_")
+    if name in desk.titles:
+        return name
+    near = closest(name, desk.titles)
+    hint = f"did you mean {near}?" if near else f"there are {', '.join(desk.titles)}"
+    raise click.BadParameter(f"there is no figure {figure}; {hint}", param_hint="FIGURE")
+
+
+def _report(screen: Screen, done: Built | Written, folder: Path) -> None:
+    """Print problems and notices; after a problem the command has failed."""
+    screen.notices(done.notices, folder)
+    screen.problems(done.problems, folder)
+    if done.problems:
+        screen.complain(_outcome(done))
+        raise click.exceptions.Exit(1)
+
+
+def _outcome(done: Built | Written) -> str:
+    """Return in a line what came of a command."""
+    found = f"{_counted(len(done.problems), 'problem')}, {_counted(len(done.notices), 'notice')}"
+    return f"{found}; the site stays as it was" if done.problems else found
+
+
+def _counted(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _unusual(folder: Path, target: Path) -> str:
+    """Return the options that were needed to write this site."""
+    options = ""
+    if folder != Path("content"):
+        options += f" --journal {folder}"
+    if target != Path("output/site"):
+        options += f" --into {target}"
+    return options

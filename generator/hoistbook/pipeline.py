@@ -12,15 +12,17 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from pathlib import Path
 
+from hoistbook.authored.rates import FoundRates, write_rates
 from hoistbook.authored.read import read_journal
 from hoistbook.authored.records import Journal, PowerRun
 from hoistbook.cautions.rules import CAUTIONS, owed_by_page
 from hoistbook.compare.claims import claim_verdicts
 from hoistbook.compare.runs import comparisons
 from hoistbook.figures.catalogue import figures_of
-from hoistbook.history.differences import differences, fates
+from hoistbook.history.differences import differences
+from hoistbook.history.fates import fates
 from hoistbook.history.fold import fold
-from hoistbook.history.reckon import ledger
+from hoistbook.history.money import ledger, missing_rates
 from hoistbook.notices import notices_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice, Problem
@@ -105,6 +107,19 @@ def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) ->
     return Built(problems=(), notices=notices, material=material)
 
 
+def check(folder: Path, *, tell: Tell = silent) -> Built:
+    """Return what a journal comes to with its unpublished episodes, and what is wrong without."""
+    built = build(folder, unpublished=True, tell=tell)
+    if built.material is None or published(built.material.journal) == built.material.journal:
+        return built
+    public = work_out(folder, tell=tell)
+    return replace(
+        built,
+        problems=tuple(dict.fromkeys((*built.problems, *public.problems))),
+        notices=tuple(dict.fromkeys((*built.notices, *public.notices))),
+    )
+
+
 def published(journal: Journal) -> Journal:
     """Return the journal as if its unpublished episodes had not been written."""
     kept = tuple(each for each in journal.episodes if each.published is not None)
@@ -147,3 +162,13 @@ def write(folder: Path, target: Path, *, tell: Tell = silent) -> Written:
         remember_site(cache, inputs, built.tree, built.notices)
         cache.trim()
         return Written(problems=(), notices=built.notices, changed=changed)
+
+
+def fill_rates(folder: Path) -> FoundRates:
+    """Write the exchange rates that a journal needs and does not carry yet into its rates.csv."""
+    read = read_journal(folder)
+    if read.journal is None or read.problems:
+        return FoundRates(rates=(), problems=read.problems)
+    found = missing_rates(read.journal)
+    write_rates(folder, found.rates)
+    return found

@@ -1,0 +1,67 @@
+"""The text for the description box below a video: plain text, links in full, cautions included."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from hoistbook.authored.records import Episode
+from hoistbook.pages import links
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.video import clock
+
+
+def description(desk: Desk, episode: Episode) -> str:
+    """Return the description of an episode's video."""
+    return "\n\n".join("\n".join(each) for each in _paragraphs(desk, episode) if each) + "\n"
+
+
+def _paragraphs(desk: Desk, episode: Episode) -> Iterator[list[str]]:
+    yield [episode.title]
+    yield [episode.summary] if episode.summary else []
+    yield _page(desk, episode)
+    yield _chapters(episode)
+    yield _cost(desk, episode)
+    yield _moved(desk, episode)
+    yield _cautions(desk, episode)
+
+
+def _page(desk: Desk, episode: Episode) -> list[str]:
+    base = desk.material.journal.address
+    if not base:
+        return []
+    address = links.absolute(base, links.episode(episode.number))
+    return [f"Parts list, cost, workings and cautions: {address}"]
+
+
+def _chapters(episode: Episode) -> list[str]:
+    return [f"{clock(each.seconds)} {each.title}" for each in episode.chapters]
+
+
+def _cost(desk: Desk, episode: Episode) -> list[str]:
+    tally = desk.tallies[episode.number]
+    here, total = desk.home_money(tally.spent_here), desk.home_money(tally.spent)
+    return [f"Spent in this episode {here}, on the whole build so far {total}"]
+
+
+def _moved(desk: Desk, episode: Episode) -> list[str]:
+    """Return the figures of the engine that the episode changed; they say what they are."""
+    rows = [
+        desk.row(each)
+        for each in desk.figures[episode.number].figures
+        if each.episode == episode.number and each.key.subject == "engine"
+    ]
+    lines = [
+        f"{row.title}: {row.now.value}, 95 % band {row.now.band}, {row.now.evidence}"
+        for row in rows
+        if row.now is not None and row.now.band
+    ]
+    return ["Figures that this episode changed", *lines] if lines else []
+
+
+def _cautions(desk: Desk, episode: Episode) -> list[str]:
+    owed = desk.owed(links.episode(episode.number))
+    return (
+        ["Cautions", *(f"{each.caution.title}: {each.caution.line}" for each in owed)]
+        if owed
+        else []
+    )

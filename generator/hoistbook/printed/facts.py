@@ -1,0 +1,108 @@
+"""The tally, the spec sheet and the changes, as their pages have them, as tables of text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from hoistbook.history.differences import differences
+from hoistbook.pages import links
+from hoistbook.pages.changes import change_rows
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.shown import Entry, FigureRow, PartRef
+from hoistbook.pages.spec import SpecContext, SpecRow, spec_pages
+from hoistbook.pages.tally import tally_of
+from hoistbook.printed.block import Block
+
+
+def tally_blocks(desk: Desk, number: int) -> Iterator[Block]:
+    """Yield the running cost as at an episode."""
+    shown = tally_of(desk, number)
+    title = f"Tally, {_as_at(desk, number)}"
+    yield Block(title=title, headings=("", ">Amount"), rows=_entries(shown.lines))
+    total = ("Total", shown.total)
+    yield Block(
+        title="Spent by system",
+        headings=("System", ">Spent"),
+        rows=(*_entries(shown.systems), total),
+    )
+    if shown.unpriced:
+        rows = tuple((each.text,) for each in shown.unpriced)
+        yield Block(title="Bought, price not given", headings=("Part",), rows=rows)
+
+
+def spec_blocks(desk: Desk, number: int) -> Iterator[Block]:
+    """Yield the spec sheet as at an episode."""
+    context = _spec(desk, number)
+    yield _properties(f"The car, {_as_at(desk, number)}", context.car)
+    yield _properties("Settings", context.settings)
+    yield figure_block(context.figures)
+    fitted = tuple(
+        (system.title, _named(row.part), row.count, row.since.text)
+        for system in context.systems
+        for row in system.rows
+    )
+    yield Block(title="Fitted", headings=("System", "Part", "Count", "Since"), rows=fitted)
+    joins = tuple(
+        (f"{each.a.text} {each.a_end}", f"{each.b.text} {each.b_end}", each.since.text)
+        for each in context.joins
+    )
+    yield Block(title="Joins", headings=("End", "Joined to", "Since"), rows=joins)
+
+
+def _spec(desk: Desk, number: int) -> SpecContext:
+    address = links.spec(number)
+    (page,) = (each for each in spec_pages(desk) if each.address == address)
+    if not isinstance(page.context, SpecContext):
+        raise TypeError(f"{address} is not a spec sheet")
+    return page.context
+
+
+def change_blocks(desk: Desk, before: int, after: int) -> Iterator[Block]:
+    """Yield what changed from one episode to another."""
+    changes = differences(desk.states[before], desk.states[after])
+    rows = tuple(
+        (each.part.text if each.part else each.what, each.kind, each.before, each.after)
+        for each in change_rows(desk, changes)
+    )
+    yield Block(
+        title=f"Changes from {_as_at(desk, before)} to {_as_at(desk, after)}",
+        headings=("What", "Change", "Before", "After"),
+        rows=rows,
+    )
+
+
+def figure_block(figures: Iterable[FigureRow]) -> Block:
+    """Return figures with all that must stand beside them."""
+    return Block(
+        title="Figures",
+        headings=("Figure", "Of", ">Value", "95 % band", "Evidence", "Limit"),
+        rows=tuple(_figure(each) for each in figures),
+    )
+
+
+def _figure(row: FigureRow) -> tuple[str, ...]:
+    of = row.subject.text if row.subject else ""
+    if row.now is None:
+        return (row.title, of, "missing", "", "", f"give {'; '.join(row.missing)}")
+    title = f"{row.title}, {row.now.headline}" if row.now.headline else row.title
+    return (title, of, row.now.value, row.now.band, row.now.evidence, row.now.limit)
+
+
+def _properties(title: str, rows: Iterable[SpecRow]) -> Block:
+    return Block(
+        title=title,
+        headings=("Property", "Value", "Evidence", "Since"),
+        rows=tuple((each.name, each.value, each.evidence, each.since.text) for each in rows),
+    )
+
+
+def _entries(entries: Iterable[Entry]) -> tuple[tuple[str, ...], ...]:
+    return tuple((each.label, each.text) for each in entries)
+
+
+def _named(part: PartRef) -> str:
+    return f"{part.text} ({part.fate})" if part.fate else part.text
+
+
+def _as_at(desk: Desk, number: int) -> str:
+    return "the car as bought" if number == 0 else f"episode {number}"
