@@ -211,7 +211,7 @@ def _print(folder: Path, blocks_of: Callable[[Desk], Iterable[Block]]) -> None:
 
 def _desk(screen: Screen, folder: Path) -> Desk:
     """Return the desk of a whole journal, unpublished episodes included: the author is reading."""
-    from hoistbook.pages.site import desk_of
+    from hoistbook.pages.desk import desk_of
     from hoistbook.pipeline import work_out
 
     with screen.progress() as tell:

@@ -9,9 +9,9 @@ import pytest
 
 from hoistbook.preview.serve import Shown, application
 
-PAGE = b"<html><head><meta content=\"connect-src 'none'\"></head><body>Home</body></html>"
+PAGE = b"<html><head><meta content=\"script-src 'self'\"></head><body>Home</body></html>"
 REFRESHED = (
-    b"<html><head><meta content=\"connect-src 'self'\">"
+    b"<html><head><meta content=\"script-src 'self'; connect-src 'self'\">"
     b'<script src="/-/refresh.js" defer></script></head><body>Home</body></html>'
 )
 TREE = {"index.html": PAGE, "parts/turbo/index.html": PAGE, "data/parts.csv": b"part\n"}

@@ -1,1 +1,5 @@
-"""All reading: from the files of a journal to frozen records that know their place."""
+"""All reading: everything the author writes becomes records, or problems with their places."""
+
+from hoistbook.authored.journal import Read, read_journal
+
+__all__ = ["Read", "read_journal"]

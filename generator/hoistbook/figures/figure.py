@@ -96,9 +96,13 @@ class Figure:
     curve: Curve | None = None
     limit: Limit | None = None
     notes: tuple[str, ...] = ()
-    """Sentences on validity: which input lies outside the formula's range, what is not modelled."""
+    """Sentences on validity: what lies outside the formula's range, what is not modelled."""
     place: Place | None = None
     """For a measurement: the author's line."""
+    budget: tuple[Input, ...] = ()
+    """What the whole chain up to here rests on, by its share of the variance, greatest first."""
+    step: bool = False
+    """An intermediate result: it has workings, but no list of figures shows it on its own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,7 +15,7 @@ from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.figure import Curve, Figure
 from hoistbook.pages import links
 from hoistbook.pages.csv_table import csv_table
-from hoistbook.pages.desk import Desk
+from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.drawing import (
     WIDTH,
     BarDrawing,
@@ -25,6 +25,7 @@ from hoistbook.pages.drawing import (
     draw_lines,
     drawing_height,
 )
+from hoistbook.pages.page import Material
 from hoistbook.pages.shown import Chart, Link
 
 
@@ -60,10 +61,10 @@ def cost_charts(desk: Desk) -> tuple[Chart, ...]:
     return tuple(_shown(desk, plot) for plot in _cost_plots(desk))
 
 
-def chart_files(desk: Desk) -> dict[str, bytes]:
+def chart_files(material: Material) -> dict[str, bytes]:
     """Return every chart and its data: path in the site -> content."""
     files = {}
-    for plot in _all_plots(desk):
+    for plot in _all_plots(desk_of(material)):
         drawing = plot.drawing
         drawn = draw_lines(drawing) if isinstance(drawing, LineDrawing) else draw_bars(drawing)
         files[links.file_path(links.chart(plot.name))] = drawn
@@ -144,7 +145,7 @@ def _over_speed(
             across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),
             up=_axis(desk, quantity, title),
             lines=tuple(lines),
-            language=desk.words.language,
+            print_number=desk.formats.plain,
         ),
     )
 
@@ -195,7 +196,7 @@ def _boost(desk: Desk, number: int) -> Plot | None:
             across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),
             up=_axis(desk, "boost", title),
             lines=tuple(lines),
-            language=desk.words.language,
+            print_number=desk.formats.plain,
         ),
     )
 
@@ -291,23 +292,24 @@ def _cost_plots(desk: Desk) -> Iterator[Plot]:
                 up=desk.words(
                     "charts.axis",
                     title=desk.words("charts.cost"),
-                    unit=desk.material.ledger.currency,
+                    unit=desk.currency,
                 ),
                 lines=(spent, listed),
-                language=desk.words.language,
+                print_number=desk.formats.plain,
                 whole_steps=True,
             ),
         )
     systems = sorted(latest.by_system, key=lambda each: (-each[1], each[0]))
     if systems:
         printed = tuple(desk.home_money(amount) for _, amount in systems)
-        parts = [f"{name} {amount}" for (name, _), amount in zip(systems, printed, strict=True)]
+        names = tuple(desk.system(name) for name, _ in systems)
+        parts = [f"{name} {amount}" for name, amount in zip(names, printed, strict=True)]
         yield Plot(
             name="cost-by-system",
             caption=desk.words("charts.cost_by_system"),
             text=desk.words("charts.cost_by_system_text", total=total, systems=", ".join(parts)),
             drawing=BarDrawing(
-                names=tuple(name for name, _ in systems),
+                names=names,
                 values=tuple(float(amount) for _, amount in systems),
                 printed=printed,
             ),

@@ -13,8 +13,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from babel.numbers import format_decimal
-
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
@@ -75,8 +73,8 @@ class LineDrawing:
     up: str
     """Names of the axes, with their units."""
     lines: tuple[Line, ...]
-    language: str
-    """Of the numbers along the axes."""
+    print_number: Callable[[float], str]
+    """Prints a number along an axis."""
     whole_steps: bool = False
     """True where the lower axis counts things that have no halves."""
 
@@ -102,7 +100,7 @@ def draw_lines(drawing: LineDrawing) -> bytes:
         from matplotlib.ticker import MaxNLocator
 
         def along(value: float, _: object) -> str:
-            return format_decimal(round(value, 6), locale=drawing.language.replace("-", "_"))
+            return drawing.print_number(value)
 
         for number, line in enumerate(drawing.lines):
             _line(axes, line, _LINES[number % len(_LINES)], _DASHES[number % len(_DASHES)])

@@ -78,9 +78,20 @@ def caution(caution_id: str) -> str:
     return f"{CAUTIONS}#{caution_id}"
 
 
-def parts_list(number: int | None, suffix: str) -> str:
-    """Return the address of the copied parts list, of one episode or whole; `suffix` as "txt"."""
-    return f"{DATA}parts.{suffix}" if number is None else f"{DATA}parts-episode-{number}.{suffix}"
+def parts_list(number: int | None, suffix: str, *, whole: bool = False) -> str:
+    """Return the address of the parts list of an episode, or of the journal, as a file.
+
+    Parameters
+    ----------
+    number
+        The episode; None for the list of the whole journal.
+    suffix
+        "txt", "md" or "csv".
+    whole
+        Whether parts that are no longer in the build stand in it too.
+    """
+    of_episode = "" if number is None else f"-episode-{number}"
+    return f"{DATA}parts-list{of_episode}{'-whole' if whole else ''}.{suffix}"
 
 
 def chart(name: str, suffix: str = "svg") -> str:

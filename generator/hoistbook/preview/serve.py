@@ -17,7 +17,7 @@ HOST = "127.0.0.1"
 _NAMES = frozenset(("127.0.0.1", "localhost"))
 _STATE = "/-/state"
 _SCRIPT = "/-/refresh.js"
-_POLICY = b"connect-src 'none'"
+_POLICY = b"script-src 'self'"
 
 _REFRESH = b"""\
 (function () {
@@ -121,5 +121,5 @@ def _missing(tree: Mapping[str, bytes], path: str) -> Response:
 def _refreshing(content: bytes) -> bytes:
     """Return a page that loads itself again when the site changes; only here, never as written."""
     script = f'<script src="{_SCRIPT}" defer></script></head>'.encode()
-    allowed = content.replace(_POLICY, b"connect-src 'self'", 1)
+    allowed = content.replace(_POLICY, _POLICY + b"; connect-src 'self'", 1)
     return allowed.replace(b"</head>", script, 1)

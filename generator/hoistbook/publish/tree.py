@@ -10,6 +10,7 @@ from hoistbook.cautions.check import check_page
 from hoistbook.pages import links
 from hoistbook.pages.charts import chart_files
 from hoistbook.pages.data import data_files
+from hoistbook.pages.desk import desk_of
 from hoistbook.pages.environment import Renderer
 from hoistbook.pages.feeds import feed_files
 from hoistbook.pages.page import Material
@@ -32,12 +33,13 @@ def site_tree(material: Material, folder: Path) -> tuple[dict[str, bytes], tuple
     folder : Path
         The journal's folder: its pictures are read from there, and templates of its own.
     """
+    desk = desk_of(material)
     themes = theme_folders(folder, material.journal.theme)
     pages, page_problems = _pages(material, themes)
     pictures, picture_problems = _pictures(material, folder, pages)
     tree = {
         **theme_assets(themes),
-        **chart_files(material),
+        **chart_files(desk),
         **data_files(material),
         **feed_files(material),
         **_captions(material),

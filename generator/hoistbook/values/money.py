@@ -2,8 +2,23 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cache
+
+from hoistbook.values.number import MINUS, NUMBER, parse_number
+from hoistbook.values.slip import Slip
+
+SYMBOLS = {"€": "EUR", "£": "GBP"}
+"""Currency signs that mean one currency only."""
+
+_SHARED = {
+    "$": "USD, CAD, AUD or NZD",
+    "¥": "JPY or CNY",
+    "kr": "SEK, NOK, DKK or ISK",
+    "kr.": "SEK, NOK, DKK or ISK",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -12,3 +27,78 @@ class Money:
 
     amount: Decimal
     currency: str
+
+
+def parse_money(text: str, numbers: str = "point") -> Money | Slip:
+    """Return the amount of money in a text, or what is wrong with it.
+
+    Parameters
+    ----------
+    text
+        "690.80 EUR", "EUR 690.80", "-4.50 EUR", "€ 12".
+    numbers
+        What stands before the decimals in this journal, "point" or "comma".
+
+    Examples
+    --------
+    >>> parse_money("690.80 EUR")
+    Money(amount=Decimal('690.80'), currency='EUR')
+    >>> parse_money("$12").hint
+    'write the code: USD, CAD, AUD or NZD, as 12 USD'
+    """
+    match = re.fullmatch(
+        rf"(?P<sign>[-+{MINUS}]?)\s*(?P<before>[^\W\d_]{{2,4}}\.?|[€£$¥])?\s*(?P<number>{NUMBER})"
+        r"\s*(?P<after>[^\W\d_]{1,8}\.?|[€£$¥])?",
+        text,
+    )
+    if match is None:
+        return Slip("bad-money", f"`{text}` is not an amount of money", _example(numbers))
+    number = parse_number(match["sign"] + match["number"], numbers)
+    if isinstance(number, Slip):
+        return number
+    currency = _currency(match["before"], match["after"], match["number"], numbers)
+    if isinstance(currency, Slip):
+        return currency
+    return Money(number, currency)
+
+
+def parse_currency(text: str) -> str | Slip:
+    """Return the ISO 4217 code in a text, or what is wrong with it."""
+    code = text.upper()
+    if code in currencies():
+        return code
+    return Slip("unknown-currency", f"`{text}` is not a currency", "write its code, as EUR or GBP")
+
+
+def _currency(before: str | None, after: str | None, number: str, numbers: str) -> str | Slip:
+    if before and after:
+        return Slip("bad-money", f"two currencies stand at one amount: {before} and {after}")
+    word = before or after
+    if word is None:
+        return Slip("no-currency", f"`{number}` has no currency", f"as {number} EUR")
+    if word in SYMBOLS:
+        return SYMBOLS[word]
+    if word in _SHARED:
+        several = _SHARED[word]
+        return Slip(
+            "unclear-currency",
+            f"`{word}` is the sign of several currencies",
+            f"write the code: {several}, as {number} {several.split(',')[0].split()[0]}",
+        )
+    if word.upper() in currencies():
+        return word.upper()
+    return Slip(
+        "unknown-currency", f"`{word}` is not a currency", f"write its code, as {number} EUR"
+    )
+
+
+def _example(numbers: str) -> str:
+    return f"an amount and a currency, as {'6,40' if numbers == 'comma' else '6.40'} EUR"
+
+
+@cache
+def currencies() -> frozenset[str]:
+    """Return the currency codes in use (ISO 4217, as carried by Babel)."""
+    from babel.core import get_global
+
+    return frozenset(get_global("all_currencies"))
