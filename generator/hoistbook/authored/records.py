@@ -204,7 +204,7 @@ class PowerRun:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Log:
-    """A log as read: for each of our column names its samples, SI (speed in 1/min), in file order; gaps are NaN."""
+    """A log as read: samples of each column in SI (speed in 1/min), in file order; gaps NaN."""
 
     columns: Mapping[str, tuple[float, ...]]
     """`speed`, `torque`, `power`, `boost` (gauge), `lambda`, `charge temperature`, `time`, ..."""
@@ -285,7 +285,7 @@ class Cue:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ProseLink:
-    """One link of ours in the prose: `part:turbo`, `figure:injector_duty`, `chart:power`, `episode:3`."""
+    """A link of ours in the prose: `part:turbo`, `figure:injector_duty`, `chart:power`."""
 
     kind: str
     target: str
@@ -377,7 +377,7 @@ class Journal:
     theme: str = "jobsheet"
     car_name: str | None = None
     start: Episode | None = None
-    """The car as bought, as episode 0: its car, settings, parts already on it, money spent for it."""
+    """The car as bought, as episode 0: its properties, settings, parts, money spent for it."""
     rates: tuple[Rate, ...] = ()
     pictures: Mapping[str, tuple[int, int]] = field(default_factory=dict)
     """Path of each picture that an episode shows -> its width and height in pixels."""

@@ -226,7 +226,7 @@ def likely(number: str, dimensions: Sequence[str]) -> str:
 
 
 def _half_width(band: str, of: Quantity, number: Decimal, numbers: str) -> float | Slip:
-    """Return half a band in SI: in per cent of the value, in a unit, or bare in the value's unit."""
+    """Return half a band in SI: in per cent, in a unit, or bare in the value's own unit."""
     read = _number_and_unit(band, numbers)
     if isinstance(read, Slip):
         return read

@@ -1,0 +1,197 @@
+"""Facts of parts, properties of the car and settings: names with a quantity or words."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Mapping
+from typing import Any
+
+from hoistbook.authored.context import Context
+from hoistbook.authored.fields import many, one_of, quantity, text
+from hoistbook.authored.kinds import Fact, word_lists
+from hoistbook.authored.nodes import Items, Node, Table, Text, is_blank
+from hoistbook.authored.records import BoostBySpeed, Given
+from hoistbook.problems import closest
+from hoistbook.values.evidence import Evidence
+from hoistbook.values.fuel import parse_fuel
+from hoistbook.values.plausible import likely_slip
+from hoistbook.values.quantity import Quantity, parse_quantity
+from hoistbook.values.slip import Slip
+
+WORDS = "words"
+SHARE = "share"
+"""A part of a whole, 0 to 1: written as 72 % or 0.72."""
+
+
+def read_part_facts(
+    node: Node, context: Context, known: Mapping[str, Fact], what: str
+) -> dict[str, Given]:
+    """Return the facts of a part; names that its kind does not know are kept as they read."""
+    found = {}
+    for name, value in _entries(node, context, what):
+        fact = known.get(name)
+        if fact is None:
+            near = difflib.get_close_matches(name, sorted(known), n=1, cutoff=0.85)
+            if near:
+                message = f"`{name}` is not a fact that {what} is reckoned with"
+                context.notice("unknown-fact", message, value.place, f"did you mean `{near[0]}`?")
+        given = _as_it_reads(value, context) if fact is None else read_fact(value, context, fact)
+        if given is not None:
+            found[name] = given
+    return found
+
+
+def read_known_facts(
+    node: Node, context: Context, known: Mapping[str, Fact], what: str
+) -> dict[str, Any]:
+    """Return properties that all have to be known; nested mappings are joined by a space."""
+    found: dict[str, Any] = {}
+    for name, value in _entries(node, context, what):
+        fact = known.get(name)
+        if fact is None:
+            near = closest(name, known)
+            hint = f"did you mean `{near}`?" if near else f"known are: {', '.join(known)}"
+            context.problem("unknown-key", f"`{name}` is not a key of {what}", value.place, hint)
+            continue
+        given = _SPECIAL.get(name, read_fact)(value, context, fact)
+        if given is not None:
+            found[name] = given
+    return found
+
+
+def _entries(node: Node, context: Context, what: str, above: str = "") -> list[tuple[str, Node]]:
+    if not isinstance(node, Table):
+        message = f"{what} is written as keys and values"
+        context.problem("wrong-shape", message, node.place, "as `mass: 905 kg`")
+        return []
+    found: list[tuple[str, Node]] = []
+    for entry in node.entries:
+        name = f"{above} {entry.key.value}".strip()
+        if isinstance(entry.value, Table):
+            found.extend(_entries(entry.value, context, what, name))
+        elif not is_blank(entry.value):
+            found.append((name, entry.value))
+    return found
+
+
+def read_fact(node: Node, context: Context, fact: Fact) -> Given | None:
+    """Return one property, typed by its dimension."""
+    words = text(node, context)
+    if words is None or not isinstance(node, Text):
+        return None
+    (first, *_) = fact.dimensions
+    if first == WORDS:
+        return _words(node, words)
+    if first in word_lists():
+        chosen = one_of(*word_lists()[first])(node, context)
+        return Given(value=chosen, place=node.place) if chosen else None
+    dimensions = tuple("number" if name == SHARE else name for name in fact.dimensions)
+    if SHARE in fact.dimensions:
+        dimensions += ("ratio",)
+    needed = "gauge or absolute" in dimensions
+    dimensions = tuple(name for name in dimensions if name != "gauge or absolute")
+    found = parse_quantity(words, dimensions, reference_needed=needed, numbers=context.numbers)
+    if isinstance(found, Slip):
+        context.slip(found, node)
+        return None
+    if SHARE in fact.dimensions and found.unit == "-" and found.value > 1.5:
+        hint = f"write {words} %" if found.value <= 150 else "as 72 % or 0.72"
+        message = f"`{words}` would be {found.value * 100:g} %"
+        context.problem("not-a-share", message, node.place, hint)
+        return None
+    unlikely = likely_slip(fact.name, found, fact.usual)
+    if unlikely is not None:
+        context.notice(unlikely.code, unlikely.message, node.place, unlikely.hint)
+    return given_of(found, node)
+
+
+def given_of(found: Quantity, node: Node) -> Given:
+    """Return a quantity as a stated property; a bare number is kept as one."""
+    bare = found.unit == "-" and found.half_width is None and found.at is None
+    evidence = found.evidence or Evidence.STATED
+    return Given(value=found.value if bare else found, place=node.place, evidence=evidence)
+
+
+def _words(node: Text, words: str) -> Given:
+    body, comma, last = words.rpartition(",")
+    if comma and last.strip() in list(Evidence):
+        return Given(value=body.strip(), place=node.place, evidence=Evidence(last.strip()))
+    return Given(value=words, place=node.place)
+
+
+def _as_it_reads(node: Node, context: Context) -> Given | None:
+    words = text(node, context)
+    if words is None or not isinstance(node, Text):
+        return None
+    found = parse_quantity(words, numbers=context.numbers)
+    if isinstance(found, Slip):
+        if found.code == "two-readings":
+            context.slip(found, node)
+            return None
+        return _words(node, words)
+    return given_of(found, node)
+
+
+def _fuel(node: Node, context: Context, fact: Fact) -> Given | None:
+    words = text(node, context)
+    if words is None or not isinstance(node, Text):
+        return None
+    fuel = parse_fuel(words, context.numbers)
+    if isinstance(fuel, Slip):
+        context.slip(fuel, node)
+        return None
+    return Given(value=fuel.text, place=node.place, evidence=fuel.evidence)
+
+
+def _boost(node: Node, context: Context, fact: Fact) -> Given | BoostBySpeed | None:
+    if isinstance(node, Items):
+        return _boost_by_speed(node, context, fact)
+    if isinstance(node, Text) and node.value == "none":
+        return Given(value=Quantity(0.0, "bar", "none", "gauge"), place=node.place)
+    return read_fact(node, context, fact)
+
+
+def _gears(node: Node, context: Context, fact: Fact) -> Given | None:
+    """Keep the ratios as one line of words, each proved to be a number."""
+    ratios = many(quantity("ratio"))(node, context) or ()
+    words = " / ".join(ratio.text for ratio in ratios)
+    return Given(value=words, place=node.place) if words else None
+
+
+def _boost_by_speed(node: Items, context: Context, fact: Fact) -> BoostBySpeed | None:
+    """Return boost written as a list, `- 3000 rpm: 0.4 bar gauge`."""
+    rows: list[tuple[float, Quantity]] = []
+    for item in node.items:
+        row = _boost_row(item, context, fact)
+        if row is not None:
+            rows.append(row)
+    speeds = [speed for speed, _ in rows]
+    if len(rows) < 2 or speeds != sorted(set(speeds)):
+        message = "boost by speed needs two lines or more, slowest first"
+        context.problem("boost-list", message, node.place, "as `- 3000 rpm: 0.4 bar gauge`")
+        return None
+    pressures = tuple(pressure for _, pressure in rows)
+    evidence = next((each.evidence for each in pressures if each.evidence), Evidence.STATED)
+    return BoostBySpeed(
+        speeds=tuple(speeds), pressures=pressures, place=node.place, evidence=evidence
+    )
+
+
+def _boost_row(item: Node, context: Context, fact: Fact) -> tuple[float, Quantity] | None:
+    if not isinstance(item, Table) or len(item.entries) != 1:
+        message = "each line of boost by speed is a speed and a pressure"
+        context.problem("boost-list", message, item.place, "as `- 3000 rpm: 0.4 bar gauge`")
+        return None
+    (entry,) = item.entries
+    speed = parse_quantity(entry.key.value, ("speed of rotation",), numbers=context.numbers)
+    if isinstance(speed, Slip):
+        context.slip(speed, entry.key)
+        return None
+    pressure = read_fact(entry.value, context, fact)
+    if pressure is None or not isinstance(pressure.value, Quantity):
+        return None
+    return speed.value, pressure.value
+
+
+_SPECIAL = {"fuel": _fuel, "boost": _boost, "gearing gears": _gears}
+"""Properties that are neither one quantity nor free words."""

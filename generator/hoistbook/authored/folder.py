@@ -1,0 +1,84 @@
+"""The files of a journal: which there are, and their text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+from hoistbook.problems import Notice, Place, Problem
+
+LARGEST = 2_000_000
+"""Bytes of a text file; five hundred pages."""
+
+BUILD_FILE = "build.yaml"
+
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]")
+
+
+def read_text(root: Path, file: str) -> tuple[str | None, tuple[Problem, ...]]:
+    """Return the text of a file with plain line ends, or None and what is wrong with it."""
+    path = root / file
+    place = Place(file)
+    try:
+        if not path.resolve().is_relative_to(root.resolve()):
+            message = "this file lies outside the journal"
+            return None, (Problem("path-outside", message, place, "put a copy into the journal"),)
+        if path.stat().st_size > LARGEST:
+            message = f"this file is larger than {LARGEST // 1_000_000} MB"
+            return None, (Problem("large-file", message, place, "split it up"),)
+        raw = path.read_bytes()
+    except OSError as error:
+        message = f"this file cannot be read ({error.strerror or 'unknown reason'})"
+        return None, (Problem("unreadable", message, place, "look at its name and its rights"),)
+    return decode(raw, file)
+
+
+def decode(raw: bytes, file: str) -> tuple[str | None, tuple[Problem, ...]]:
+    """Return the text in a file's bytes, or None and what is wrong with them."""
+    try:
+        text = raw.decode("utf-8").removeprefix("\ufeff")
+    except UnicodeDecodeError as error:
+        before = raw[: error.start].decode("utf-8").replace("\r\n", "\n").replace("\r", "\n")
+        line = raw[before.encode().rfind(b"\n") + 1 :].splitlines()[0]
+        place = Place(
+            file,
+            before.count("\n") + 1,
+            len(before) - before.rfind("\n"),
+            line.decode("utf-8", "replace"),
+        )
+        message = "this byte is not UTF-8"
+        hint = "save the file with the encoding UTF-8"
+        return None, (Problem("not-utf-8", message, place, hint),)
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    return text, tuple(_control(text, file))
+
+
+def _control(text: str, file: str) -> Iterator[Problem]:
+    if not _CONTROL.search(text):
+        return
+    for number, line in enumerate(text.split("\n"), start=1):
+        match = _CONTROL.search(line)
+        if match:
+            shown = _CONTROL.sub("\ufffd", line)
+            place = Place(file, number, match.start() + 1, shown)
+            message = f"a character that cannot be seen stands here (U+{ord(match[0]):04X})"
+            yield Problem("control-character", message, place, "take it out")
+
+
+def episode_files(root: Path) -> tuple[tuple[str, ...], tuple[Notice, ...]]:
+    """Return the episodes' files, sorted, and notices about folders that hold none."""
+    folder = root / "episodes"
+    found, notices = [], []
+    for entry in sorted(folder.iterdir() if folder.is_dir() else (), key=lambda path: path.name):
+        if entry.name.startswith((".", "_")):
+            continue
+        if entry.is_dir():
+            if (entry / "episode.md").is_file():
+                found.append(f"episodes/{entry.name}/episode.md")
+            else:
+                message = f"episodes/{entry.name}/ holds no episode.md and was passed over"
+                notices.append(Notice("no-episode", message, Place(f"episodes/{entry.name}")))
+        elif entry.suffix == ".md":
+            found.append(f"episodes/{entry.name}")
+    return tuple(found), tuple(notices)

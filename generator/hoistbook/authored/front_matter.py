@@ -1,0 +1,212 @@
+"""YAML read in one pass over the C parser's events, values and places together.
+
+All scalars stay text: what `no`, `4:10`, `0123` or `1.10` means is for the record to say. What
+would let one line mean another (aliases, anchors, tags, merge keys, duplicate keys) is refused,
+and so is nesting that no journal needs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+import yaml
+
+from hoistbook.authored.nodes import Entry, Items, Node, Table, Text
+from hoistbook.authored.traps import (
+    comma_in_mapping,
+    cut_by_comment,
+    end_of,
+    start_of,
+    syntax_problem,
+)
+from hoistbook.problems import Place, Problem
+
+DEEPEST = 20
+"""Levels of nesting; the deepest record of ours needs six."""
+
+PRIVATE = "private"
+
+
+def parse_front_matter(
+    text: str, file: str, first_line: int = 1
+) -> tuple[Node | None, tuple[Problem, ...]]:
+    """Return what a piece of YAML holds and what is wrong with it.
+
+    Parameters
+    ----------
+    text
+        The YAML alone.
+    file
+        Its file, for the places.
+    first_line
+        The line of the file on which the text begins.
+
+    Returns
+    -------
+    node
+        None when nothing stands there or the text breaks off.
+    problems
+        In the order of the lines.
+    """
+    lines = text.split("\n")
+    events, broken = _events(text, lines, file, first_line)
+    page = _Page(_without_private(lines, events), file, first_line)
+    page.refuse_indirection(events)
+    if broken is not None:
+        return None, (*page.problems, broken)
+    body = events[2:-2]
+    node = page.node(iter(body)) if body else None
+    return node, tuple(sorted(page.problems, key=_by_place))
+
+
+def _by_place(problem: Problem) -> tuple[int, int]:
+    place = problem.place or Place("")
+    return place.line, place.column
+
+
+def _events(
+    text: str, lines: Sequence[str], file: str, first_line: int
+) -> tuple[list[yaml.Event], Problem | None]:
+    """Return the events of one document, and the problem at which they break off."""
+    events: list[yaml.Event] = []
+    depth = 0
+
+    def broken(code: str, message: str, event: yaml.Event, hint: str) -> Problem:
+        return Problem(code, message, _place(start_of(event), lines, file, first_line), hint)
+
+    try:
+        for event in yaml.parse(text, Loader=yaml.CLoader):
+            depth += isinstance(event, yaml.CollectionStartEvent)
+            depth -= isinstance(event, yaml.CollectionEndEvent)
+            if depth > DEEPEST:
+                hint = "the rest of this file was not read"
+                message = f"this is nested more than {DEEPEST} levels deep"
+                return events, broken("too-deep", message, event, hint)
+            if isinstance(event, yaml.DocumentStartEvent) and len(events) > 1:
+                hint = "a file holds one set of keys; take out the line of dashes"
+                return events, broken("second-document", "a second document begins", event, hint)
+            events.append(event)
+    except yaml.MarkedYAMLError as error:
+        return events, syntax_problem(error, events, lines, file, first_line)
+    return events, None
+
+
+def _place(mark: yaml.Mark, lines: Sequence[str], file: str, first_line: int) -> Place:
+    text = lines[mark.line] if mark.line < len(lines) else ""
+    return Place(file, mark.line + first_line, mark.column + 1, text)
+
+
+def _without_private(lines: Sequence[str], events: Sequence[yaml.Event]) -> list[str]:
+    """Return the lines with every private note blotted out, so that no place carries one."""
+    blotted = list(lines)
+    for index, event in enumerate(events[:-1]):
+        if not (isinstance(event, yaml.ScalarEvent) and event.value == PRIVATE):
+            continue
+        start, end = end_of(event), _end_of_node(events, index + 1)
+        for line in range(start.line, min(end.line + 1, len(lines))):
+            left = start.column if line == start.line else 0
+            right = end.column if line == end.line else len(lines[line])
+            blot = "".join("*" if letter.strip() else letter for letter in lines[line][left:right])
+            blotted[line] = blotted[line][:left] + blot + blotted[line][right:]
+    return blotted
+
+
+def _end_of_node(events: Sequence[yaml.Event], start: int) -> yaml.Mark:
+    depth = 0
+    for event in events[start:]:
+        depth += isinstance(event, yaml.CollectionStartEvent)
+        depth -= isinstance(event, yaml.CollectionEndEvent)
+        if depth <= 0:
+            return end_of(event)
+    return end_of(events[-1])
+
+
+@dataclass
+class _Page:
+    """One piece of YAML on the way from events to nodes."""
+
+    lines: Sequence[str]
+    file: str
+    first_line: int
+    problems: list[Problem] = field(default_factory=list)
+
+    def place(self, mark: yaml.Mark) -> Place:
+        return _place(mark, self.lines, self.file, self.first_line)
+
+    def problem(self, code: str, message: str, place: Place, hint: str) -> None:
+        self.problems.append(Problem(code, message, place, hint))
+
+    def refuse_indirection(self, events: Sequence[yaml.Event]) -> None:
+        """Refuse whatever lets one line stand for another."""
+        for event in events:
+            if isinstance(event, yaml.AliasEvent):
+                self._refuse(event, "an alias", f"*{event.anchor}", "write the value out")
+            elif getattr(event, "anchor", None):
+                self._refuse(event, "an anchor", f"&{event.anchor}", "leave it out")  # type: ignore[attr-defined]
+            elif getattr(event, "tag", None):
+                self._refuse(event, "a tag", event.tag, "leave it out or quote the text")  # type: ignore[attr-defined]
+
+    def _refuse(self, event: yaml.Event, what: str, sign: str, hint: str) -> None:
+        message = f"`{sign}` is {what}, which a journal does not use"
+        self.problem("indirection", message, self.place(start_of(event)), hint)
+
+    def node(self, events: Iterator[yaml.Event]) -> Node:
+        """Return the node that begins with the next event."""
+        return self._node(next(events), events)
+
+    def _node(self, event: yaml.Event, events: Iterator[yaml.Event]) -> Node:
+        if isinstance(event, yaml.MappingStartEvent):
+            return self._table(event, events)
+        if isinstance(event, yaml.SequenceStartEvent):
+            items = []
+            while not isinstance(following := next(events), yaml.SequenceEndEvent):
+                items.append(self._node(following, events))
+            return Items(tuple(items), self.place(start_of(event)))
+        return self._text(event)
+
+    def _text(self, event: yaml.Event) -> Text:
+        place = self.place(start_of(event))
+        if not isinstance(event, yaml.ScalarEvent):
+            return Text("", place)
+        plain = not event.style
+        if plain:
+            cut = cut_by_comment(event, self.lines, self.place(end_of(event)))
+            self.problems.extend([cut] if cut else [])
+        return Text(event.value, place, plain)
+
+    def _table(self, start: yaml.Event, events: Iterator[yaml.Event]) -> Table:
+        entries: dict[str, Entry] = {}
+        previous: Node | None = None
+        while not isinstance(event := next(events), yaml.MappingEndEvent):
+            key = self._node(event, events)
+            value = self.node(events)
+            slip = comma_in_mapping(previous, key, value)
+            if slip is not None:
+                self.problems.append(slip)
+            elif not isinstance(key, Text):
+                self.problem("bad-key", "a key must be words", key.place, "as `name: value`")
+            elif key.value == "<<":
+                hint = "write the keys out"
+                self.problem("indirection", "`<<` merges another mapping", key.place, hint)
+            elif key.value in entries:
+                first = entries[key.value].key.place.line
+                message = f"`{key.value}` stands here for the second time, first on line {first}"
+                self.problem("duplicate-key", message, key.place, "keep one of the two")
+            else:
+                entries[key.value] = Entry(key, value)
+            previous = value
+        private = entries.pop(PRIVATE, None)
+        if private is not None:
+            self._check_private(private)
+        return Table(tuple(entries.values()), self.place(start_of(start)))
+
+    def _check_private(self, entry: Entry) -> None:
+        value = entry.value
+        if isinstance(value, Text) and value.value.casefold() in ("yes", "true", "no", "false"):
+            self.problem(
+                "private-is-a-note",
+                "`private` holds the note that is not to be published, not a yes or no",
+                entry.key.place,
+                "as `private: paid in cash`; every other key beside it is published",
+            )

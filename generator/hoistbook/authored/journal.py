@@ -1,0 +1,103 @@
+"""Reading a whole journal: build.yaml first, then every episode, then what ties them together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from hoistbook.authored.build_file import BuildFile, read_build, read_habits
+from hoistbook.authored.context import Context
+from hoistbook.authored.episode_file import EpisodeFile, read_episode
+from hoistbook.authored.folder import BUILD_FILE, episode_files, read_text
+from hoistbook.authored.front_matter import parse_front_matter
+from hoistbook.authored.records import Journal
+from hoistbook.problems import Notice, Place, Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """What reading a journal gave: the records, or what is wrong; all files at once."""
+
+    journal: Journal | None
+    """None when there are problems."""
+    problems: tuple[Problem, ...]
+    """By file, line and column."""
+    notices: tuple[Notice, ...]
+
+
+def read_journal(folder: Path) -> Read:
+    """Read a journal.
+
+    Parameters
+    ----------
+    folder
+        The folder that holds build.yaml.
+    """
+    context = Context(folder, BUILD_FILE)
+    build = _build(context)
+    files, notices = episode_files(folder)
+    context.notices.extend(notices)
+    episodes = [each for file in files if (each := _episode(file, context)) is not None]
+    _numbers_are_unique(episodes, context)
+    problems = tuple(sorted(context.problems, key=_order))
+    if problems or build is None:
+        return Read(None, problems, tuple(context.notices))
+    return Read(_journal(build, episodes), (), tuple(context.notices))
+
+
+def _build(context: Context) -> BuildFile | None:
+    text, problems = read_text(context.root, BUILD_FILE)
+    context.problems.extend(problems)
+    if text is None or problems:
+        return None
+    node, found = parse_front_matter(text, BUILD_FILE)
+    context.problems.extend(found)
+    if node is None:
+        if not found:
+            hint = "begin with `format: 1` and `title: ...`"
+            context.problem("empty-file", "this file is empty", Place(BUILD_FILE), hint)
+        return None
+    read_habits(node, context)
+    return read_build(node, context)
+
+
+def _episode(file: str, shared: Context) -> EpisodeFile | None:
+    context = Context(
+        shared.root, file, shared.numbers, shared.currency, None, shared.problems, shared.notices
+    )
+    text, problems = read_text(context.root, file)
+    context.problems.extend(problems)
+    return None if text is None or problems else read_episode(text, context)
+
+
+def _numbers_are_unique(episodes: list[EpisodeFile], context: Context) -> None:
+    first: dict[int, str] = {}
+    for each in episodes:
+        episode = each.episode
+        if episode.number in first:
+            context.problem(
+                "duplicate-episode",
+                f"episode {episode.number} is here for the second time, first in "
+                f"{first[episode.number]}",
+                episode.place,
+                "give one of the two another number; a published number stays as it is",
+            )
+        first.setdefault(episode.number, episode.file)
+
+
+def _journal(build: BuildFile, episodes: list[EpisodeFile]) -> Journal:
+    in_order = sorted(episodes, key=lambda each: each.episode.number)
+    pictures: dict[str, tuple[int, int]] = {}
+    for each in in_order:
+        pictures |= each.prose.pictures
+    return Journal(
+        **build.journal,
+        episodes=tuple(each.episode for each in in_order),
+        start=build.start,
+        pictures=dict(sorted(pictures.items())),
+    )
+
+
+def _order(problem: Problem) -> tuple[str, int, int, str]:
+    place = problem.place or Place("")
+    return place.file, place.line, place.column, problem.code

@@ -1,0 +1,296 @@
+"""Part entries: one line for a part, or a mapping where it matters."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from hoistbook.authored import fields
+from hoistbook.authored.context import Context
+from hoistbook.authored.facts import read_part_facts
+from hoistbook.authored.fields import Field, read_table
+from hoistbook.authored.kinds import Fact, kinds, systems
+from hoistbook.authored.lines import Piece, looks_like_money, pieces
+from hoistbook.authored.nodes import Items, Node, Table, Text
+from hoistbook.authored.records import Came, End, Part, PieceUsed
+from hoistbook.problems import closest
+from hoistbook.values.money import Money, parse_money
+from hoistbook.values.name import is_latin, to_id
+from hoistbook.values.slip import Slip
+
+MOST = 9999
+"""Pieces of one entry; more is a slip of the keyboard."""
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """A price for all, or for each."""
+
+    money: Money
+    each: bool = False
+
+    def of(self, count: int) -> Money:
+        """Return the price of so many together."""
+        factor = Decimal(count if self.each else 1)
+        return Money(self.money.amount * factor, self.money.currency)
+
+
+def parse_price(text: str, numbers: str) -> Price | Slip:
+    """Return the price in "6.40 EUR each", or what is wrong with it."""
+    amount = re.sub(r"\s+each$", "", text)
+    found = parse_money(amount, numbers)
+    if isinstance(found, Slip):
+        return found
+    if found.amount < 0:
+        return Slip(
+            "negative-price",
+            "a price cannot be less than nothing",
+            "money that comes back stands under `done` (sold, sent back) or `spent`",
+        )
+    return Price(found, amount != text)
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """How a part came, and with which other part."""
+
+    came: Came
+    came_with: str | None = None
+
+
+def parse_origin(text: str) -> Origin | Slip | None:
+    """Return how a part came; None when the words do not say so."""
+    if text.startswith("with ") and to_id(text[5:]):
+        return Origin(Came.WITH, to_id(text[5:]))
+    words = [came.value for came in Came if came not in (Came.WITH, Came.MADE)]
+    if text in words:
+        return Origin(Came(text))
+    return None
+
+
+def _origin(words: str, context: Context) -> Origin | Slip:
+    found = parse_origin(words)
+    if found is not None:
+        return found
+    known = [came.value for came in Came if came not in (Came.WITH, Came.MADE)]
+    near = closest(words, known)
+    hint = f"did you mean {near}?" if near else f"one of: {', '.join(known)}, with ID"
+    return Slip("unknown-origin", f"`{words}` does not say how the part came", hint)
+
+
+def _kind(words: str, context: Context) -> str | Slip:
+    if words in kinds():
+        return words
+    near = closest(words, kinds())
+    if near:
+        return Slip("unknown-kind", f"`{words}` is not a kind of part", f"did you mean {near}?")
+    return words
+
+
+def _count(words: str, context: Context) -> int | Slip:
+    digits = words.removesuffix(" off")
+    if digits.isascii() and digits.isdigit() and 1 <= int(digits[:9]) <= MOST:
+        return int(digits)
+    return Slip("bad-count", f"`{words}` is not a count", f"a whole number from 1 to {MOST}")
+
+
+def read_ends(node: Node, context: Context) -> dict[str, End] | None:
+    """Read the ends of a part: a name and the end as spoken."""
+    if not isinstance(node, Table):
+        message = "ends are written as names and what they are"
+        context.problem("wrong-shape", message, node.place, "as `outlet: 51 mm spigot, beaded`")
+        return None
+    found = {}
+    for entry in node.entries:
+        words = fields.text(entry.value, context)
+        if words is not None:
+            name = " ".join(entry.key.value.split())
+            found[name] = End(name=name, text=words, place=entry.value.place)
+    return found
+
+
+def _table(node: Node, context: Context) -> Table | None:
+    if isinstance(node, Table):
+        return node
+    message = "facts are written as names and values"
+    context.problem(
+        "wrong-shape", message, node.place, "as `facts: {turbine housing ratio: 0.49}`"
+    )
+    return None
+
+
+_price = fields.typed(lambda words, context: parse_price(words, context.numbers))
+_system = fields.one_of(*systems())
+
+ITEM: fields.Fields = {
+    "part": Field(fields.identifier, "id"),
+    "name": Field(fields.text),
+    "kind": Field(fields.typed(_kind)),
+    "system": Field(_system),
+    "facts": Field(_table),
+    "ends": Field(read_ends),
+    "note": Field(fields.text),
+}
+"""Keys of every part, bought or made."""
+
+PART: fields.Fields = ITEM | {
+    "count": Field(fields.typed(_count)),
+    "kept": Field(fields.whole),
+    "maker": Field(fields.text),
+    "part number": Field(fields.text),
+    "paid": Field(_price),
+    "list": Field(_price),
+    "came": Field(fields.typed(_origin), "origin"),
+    "link": Field(fields.link),
+    "must": Field(fields.text),
+    "good until": Field(fields.day),
+}
+
+
+def read_part(node: Node, context: Context) -> Part | None:
+    """Read one part entry, a line or a mapping."""
+    if isinstance(node, Text):
+        return _from_line(node, context)
+    values = read_table(node, PART, context, "a part")
+    if values is None or not _named(values, node, context, "a part"):
+        return None
+    count = values.get("count", 1)
+    kept = values.get("kept")
+    if kept is not None and kept > count:
+        message = f"{kept} kept of {count} is more than there are"
+        context.problem("kept-too-many", message, node.place, f"`kept` is at most {count}")
+        return None
+    origin = values.pop("origin", Origin(Came.BOUGHT))
+    paid, listed = values.pop("paid", None), values.pop("list", None)
+    return Part(
+        **values,
+        place=node.place,
+        paid=paid.of(count) if paid else None,
+        list_price=listed.of(count) if listed else None,
+        came=origin.came,
+        came_with=origin.came_with,
+    )
+
+
+def _named(values: dict[str, Any], node: Node, context: Context, what: str) -> bool:
+    """Complete id, name, system and facts of a part; return whether it has a name."""
+    name, id_ = values.get("name"), values.get("id")
+    if name is None and id_ is None:
+        message = f"{what} needs a name"
+        context.problem("missing-key", message, node.place, "as `name: Turbine inlet gasket`")
+        return False
+    if id_ is None:
+        id_ = made_id(str(name), node, context)
+        if not id_:
+            return False
+    values["id"] = id_
+    values["name"] = name or id_.replace("-", " ").capitalize()
+    kind = kinds().get(values.get("kind", ""))
+    if "system" not in values and kind is not None:
+        values["system"] = kind.system
+    facts = values.pop("facts", None)
+    if facts is not None:
+        known: Mapping[str, Fact] = kind.facts if kind else {}
+        what = f"a {kind.name}" if kind else "a part without a known kind"
+        values["facts"] = read_part_facts(facts, context, known, what)
+    return True
+
+
+def made_id(name: str, node: Node, context: Context) -> str:
+    """Return the id made from a name; say so where nobody could guess it."""
+    made = to_id(name)
+    if not made:
+        message = f"`{name}` has no letter or digit to make an id of"
+        context.problem("bad-id", message, node.place, "give an id: `part: turbo`")
+    elif not is_latin(name):
+        message = f"`{name}` is known as `{made}`"
+        context.notice("id-made", message, node.place, "`part:` gives it an id of your own")
+    return made
+
+
+def _from_line(node: Text, context: Context) -> Part | None:
+    """Read `Turbine inlet gasket, 2 off, 6.40 EUR each`."""
+    line = fields.text(node, context)
+    first, *rest = pieces(line or "") or [Piece("", 0)]
+    if not first.text:
+        return None
+    name = [first.text]
+    count, price, origin = 1, None, Origin(Came.BOUGHT)
+    for piece in rest:
+        found = _piece(piece, node, context)
+        match found:
+            case int():
+                count = found
+            case Price():
+                price = found
+            case Origin():
+                origin = found
+            case str():
+                name.append(found)
+            case None:
+                return None
+    whole_name = ", ".join(name)
+    made = made_id(whole_name, node, context)
+    if not made:
+        return None
+    return Part(
+        id=made,
+        name=whole_name,
+        place=node.place,
+        count=count,
+        paid=price.of(count) if price else None,
+        came=origin.came,
+        came_with=origin.came_with,
+    )
+
+
+def _piece(piece: Piece, node: Text, context: Context) -> int | Price | Origin | str | None:
+    found: int | Price | Origin | Slip | str | None
+    if re.fullmatch(r"\d+ off", piece.text, re.ASCII):
+        found = _count(piece.text, context)
+    elif looks_like_money(piece.text):
+        found = parse_price(piece.text, context.numbers)
+    else:
+        found = parse_origin(piece.text) or piece.text
+    if isinstance(found, Slip):
+        context.slip(found, node, piece.offset)
+        return None
+    return found
+
+
+MADE: fields.Fields = ITEM | {
+    "from": Field(fields.many(fields.placed(fields.text)), "made_from"),
+    "hours": Field(fields.hours),
+}
+
+
+def read_made(node: Node, context: Context) -> Part | None:
+    """Read a part that the author made, and what it was made from."""
+    values = read_table(node, MADE, context, "a part that was made")
+    if values is None or not _named(values, node, context, "a part that was made"):
+        return None
+    source = node.get("from") if isinstance(node, Table) else None
+    values.pop("made_from", None)
+    used = read_pieces_used(source, context) if source is not None else ()
+    return Part(**values, place=node.place, came=Came.MADE, made_from=used)
+
+
+def read_pieces_used(node: Node, context: Context) -> tuple[PieceUsed, ...]:
+    """Read `4 off bend-48, flange-head`, or a list of such pieces."""
+    found = []
+    for item in node.items if isinstance(node, Items) else (node,):
+        line = fields.text(item, context)
+        if line is None or not isinstance(item, Text):
+            continue
+        for piece in pieces(line):
+            match = re.fullmatch(r"(?:(\d{1,4}) off )?(.+)", piece.text, re.ASCII)
+            used = to_id(match[2]) if match else ""
+            if match is None or not used:
+                slip = Slip("bad-id", f"`{piece.text}` names no part", "as `4 off bend-48`")
+                context.slip(slip, item, piece.offset)
+                continue
+            found.append(PieceUsed(part=used, count=int(match[1] or 1), place=item.place))
+    return tuple(found)

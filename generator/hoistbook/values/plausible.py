@@ -1,0 +1,54 @@
+"""Numbers that read rightly and yet look like a slip: a pump in L/min, a pipe in metres."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from hoistbook.units import dimension, from_unit, to_unit, units_of
+from hoistbook.values.quantity import Quantity, parse_quantity
+from hoistbook.values.slip import Slip
+
+
+def likely_slip(name: str, quantity: Quantity, usual: str) -> Slip | None:
+    """Return a notice about a number far outside of practice, naming the likely slip.
+
+    Parameters
+    ----------
+    name
+        What the number is, as "boost".
+    quantity
+        The number as read.
+    usual
+        The range met in practice, as "20 mm to 120 mm" or "0.1 to 0.9"; empty for none.
+
+    Examples
+    --------
+    >>> from hoistbook.values.quantity import parse_quantity
+    >>> pipe = parse_quantity("51 m", ("length",))
+    >>> likely_slip("bore", pipe, "4 mm to 150 mm").hint
+    'did you mean 51 mm?'
+    """
+    if not usual:
+        return None
+    low, high, shown = _range(usual)
+    if low <= quantity.value <= high:
+        return None
+    written = to_unit(quantity.value, quantity.unit)
+    candidates = [
+        unit
+        for unit in units_of(dimension(quantity.unit))
+        if unit not in ("-", quantity.unit) and low <= from_unit(written, unit) <= high
+    ]
+    hint = f"usual is {shown}"
+    if candidates:
+        hint = f"did you mean {written:g} {candidates[0]}?"
+    elif low <= from_unit(written / 10, quantity.unit) <= high:
+        hint = f"did you mean {written / 10:g} {quantity.unit}?"
+    return Slip("unlikely", f"{name} of {quantity.text} is far from the usual {shown}", hint)
+
+
+@cache
+def _range(usual: str) -> tuple[float, float, str]:
+    ends = [parse_quantity(end) for end in usual.split(" to ")]
+    low, high = (end.value for end in ends if isinstance(end, Quantity))
+    return low, high, usual
