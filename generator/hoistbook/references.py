@@ -42,12 +42,11 @@ _REFERENCES = (
         seen="seen",
     ),
     Reference(
-        key="buck-1981",
+        key="buck-1996",
         authors="A. L. Buck",
-        year=1981,
-        title="New Equations for Computing Vapor Pressure and Enhancement Factor",
-        publisher="Journal of Applied Meteorology 20, 1527-1532",
-        doi="10.1175/1520-0450(1981)020<1527:NEFCVP>2.0.CO;2",
+        year=1996,
+        title="Model CR-1A Hygrometer with Autofill: Operating Manual",
+        publisher="Buck Research",
     ),
     Reference(
         key="codata-1989",

@@ -7,8 +7,8 @@ from hoistbook.engineering.maths import Value, exp
 
 
 @formula(
-    reference="buck-1981",
-    where="eq. 8, curve ew1",
+    reference="buck-1996",
+    where="appendix 1, vapour pressure over water",
     valid={"air_temperature": (253.15, 323.15)},
     assumes=("Over liquid water, without the enhancement factor of air.",),
 )
@@ -27,17 +27,17 @@ def saturation_pressure(*, air_temperature: Value) -> Value:
 
     Notes
     -----
-    p_s = 611.21 exp(17.502 t / (240.97 + t)), with t = T_a - 273.15 K
+    p_s = 611.21 exp((18.678 - t / 234.5) t / (257.14 + t)), with t = T_a - 273.15 K
 
     Within 0.05 % of IAPWS-95 between 5 and 40 °C.
 
     Examples
     --------
     >>> saturation_pressure(air_temperature=298.15)
-    3.1670e+03
+    3.1688e+03
     """
     celsius = air_temperature - 273.15
-    return 611.21 * exp(17.502 * celsius / (240.97 + celsius))
+    return 611.21 * exp((18.678 - celsius / 234.5) * celsius / (257.14 + celsius))
 
 
 @formula(
@@ -104,7 +104,7 @@ def dry_air_pressure(*, air_pressure: Value, vapour_pressure: Value) -> Value:
 
 
 @formula(
-    reference="buck-1981",
+    reference="buck-1996",
     where="ratio of the molar masses of water and dry air",
     valid={"air_pressure": (60e3, 110e3)},
     assumes=("Ideal gases: 0.4 to 0.5 % low against real moist air.",),

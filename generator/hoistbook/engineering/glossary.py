@@ -210,7 +210,7 @@ volume | V | m3 | volume that is filled | L
 # key | symbol | unit | words | value | reference
 _CONSTANTS = """
 air_gas_constant | R | J/(kg K) | specific gas constant of dry air | 287.05 | us-standard-atmosphere-1976
-vapour_gas_constant | R_v | J/(kg K) | specific gas constant of water vapour | 461.5 | buck-1981
+vapour_gas_constant | R_v | J/(kg K) | specific gas constant of water vapour | 461.5 | iupac-2021
 air_heat_capacity | c_p | J/(kg K) | specific heat of air at constant pressure | 1005 | incropera-2007
 heat_capacity_ratio | γ | - | ratio of the specific heats of air | 1.4 | us-standard-atmosphere-1976
 sea_level_pressure | p_00 | Pa | pressure of the standard atmosphere at sea level | 101325 | us-standard-atmosphere-1976
