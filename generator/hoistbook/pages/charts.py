@@ -15,7 +15,7 @@ from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.figure import Curve, Figure
 from hoistbook.pages import links
 from hoistbook.pages.csv_table import csv_table
-from hoistbook.pages.desk import Desk, desk_of
+from hoistbook.pages.desk import Desk
 from hoistbook.pages.drawing import (
     WIDTH,
     BarDrawing,
@@ -25,7 +25,6 @@ from hoistbook.pages.drawing import (
     draw_lines,
     drawing_height,
 )
-from hoistbook.pages.page import Material
 from hoistbook.pages.shown import Chart, Link
 
 
@@ -56,15 +55,21 @@ def charts_on(desk: Desk, number: int) -> Mapping[str, Chart]:
     return shown
 
 
+def chart_of(desk: Desk, kind: str, number: int) -> Chart | None:
+    """Return the power, torque or boost chart as at an episode, None where nothing is known."""
+    plot = _plot(desk, kind, number) if kind in _KINDS else None
+    return _shown(desk, plot) if plot else None
+
+
 def cost_charts(desk: Desk) -> tuple[Chart, ...]:
     """Return the charts of the running cost, as at the last episode."""
     return tuple(_shown(desk, plot) for plot in _cost_plots(desk))
 
 
-def chart_files(material: Material) -> dict[str, bytes]:
+def chart_files(desk: Desk) -> dict[str, bytes]:
     """Return every chart and its data: path in the site -> content."""
     files = {}
-    for plot in _all_plots(desk_of(material)):
+    for plot in _all_plots(desk):
         drawing = plot.drawing
         drawn = draw_lines(drawing) if isinstance(drawing, LineDrawing) else draw_bars(drawing)
         files[links.file_path(links.chart(plot.name))] = drawn

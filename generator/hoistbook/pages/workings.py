@@ -7,7 +7,7 @@ the earlier ones are one row each, for a page must stay light.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -16,15 +16,18 @@ from hoistbook.engineering.formula import FORMULAS, Formula
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.figure import Figure, Input, Key, Missing
 from hoistbook.pages import links
-from hoistbook.pages.charts import charts_on
+from hoistbook.pages.charts import chart_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.mathml import in_symbols, inline_symbol, with_numbers
 from hoistbook.pages.page import Page
-from hoistbook.pages.shown import Chart, FigureRow, Link, Number, Sheet
+from hoistbook.pages.shown import Chart, Link, Number, Sheet
 from hoistbook.references import Reference
 
 MOST_NODES = 800
 """Of a page's 1,400 elements, what its whole entries may take."""
+
+LEAST_SHARE = 0.02
+"""What brings less of the variance to a band is not listed."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,8 +41,17 @@ class InputRow:
     evidence: str
     origin: Link
     """Where it came from; leads to the author's episode or to its own workings, or nowhere."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Share:
+    """What one number that everything rests on brings to the width of the band."""
+
+    words: str
+    evidence: str
+    origin: Link
     share: str
-    """Its share of the figure's variance: "62 %"; empty where there is none."""
+    """Of the variance: "62 %"."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,6 +93,8 @@ class Entry:
     equations: tuple[Markup, ...]
     """The formula with the numbers put in."""
     inputs: tuple[InputRow, ...]
+    shares: tuple[Share, ...]
+    """What makes the band as wide as it is, the greatest first."""
     notes: tuple[str, ...]
 
 
@@ -105,7 +119,7 @@ class WorkingsContext(Sheet):
     formulas: tuple[FormulaShown, ...]
     entries: tuple[Entry, ...]
     earlier: tuple[EarlierRow, ...]
-    missing: tuple[FigureRow, ...]
+    missing: tuple[WorkedRow, ...]
     """Figures that cannot be worked out as at the last episode, with what to give."""
     chart: Chart | None
 
@@ -116,7 +130,11 @@ class WorkedRow:
 
     quantity: Link
     symbol: Markup
-    figure: FigureRow
+    subject: Link | None
+    number: Number | None
+    """None when it is not known."""
+    missing: tuple[str, ...]
+    """What to give then."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,12 +142,14 @@ class WorkingsIndexContext(Sheet):
     """`workings-index.html`: every figure as at the last episode."""
 
     rows: tuple[WorkedRow, ...]
+    steps: tuple[WorkedRow, ...]
+    """Results on the way to these."""
 
 
 def workings_pages(desk: Desk) -> Iterator[Page]:
     """Yield the index of the workings and the page of every quantity that has any."""
     yield _index(desk)
-    for quantity in desk.titles:
+    for quantity in _quantities(desk):
         worked = _worked(desk, quantity)
         missing = [
             each
@@ -140,8 +160,22 @@ def workings_pages(desk: Desk) -> Iterator[Page]:
             yield _page(desk, quantity, worked, missing)
 
 
+def _quantities(desk: Desk) -> Iterable[str]:
+    """Return the quantities that the journal has, in the order of the chain."""
+    return dict.fromkeys(
+        each.key.quantity for figures in desk.figures.values() for each in figures.figures
+    )
+
+
+def _title(desk: Desk, quantity: str) -> str:
+    """Return a quantity's title; a step on the way has none but its words."""
+    words = GLOSSARY[quantity].words
+    return desk.titles.get(quantity) or words[:1].upper() + words[1:]
+
+
 def _index(desk: Desk) -> Page:
     title = desk.words("workings.title")
+    now = desk.figures[desk.last].figures
     return Page(
         address=links.WORKINGS,
         template="workings-index.html",
@@ -151,19 +185,25 @@ def _index(desk: Desk) -> Page:
             heading=title,
             margin=desk.margin(),
             lead=desk.words("workings.lead"),
-            rows=tuple(
-                WorkedRow(
-                    quantity=Link(
-                        text=desk.titles[each.key.quantity],
-                        address=links.workings(each.key.quantity),
-                    ),
-                    symbol=inline_symbol(each.key.quantity),
-                    figure=desk.row(each),
-                )
-                for each in desk.figures[desk.last].figures
-            ),
+            rows=tuple(_worked_row(desk, each) for each in now if not _is_step(each)),
+            steps=tuple(_worked_row(desk, each) for each in now if _is_step(each)),
         ),
         owed=desk.owed(links.WORKINGS),
+    )
+
+
+def _is_step(figure: Figure | Missing) -> bool:
+    return isinstance(figure, Figure) and figure.step
+
+
+def _worked_row(desk: Desk, figure: Figure | Missing) -> WorkedRow:
+    quantity = figure.key.quantity
+    return WorkedRow(
+        quantity=Link(text=_title(desk, quantity), address=links.workings(quantity)),
+        symbol=inline_symbol(quantity),
+        subject=desk.subject(figure.key),
+        number=desk.number(figure) if isinstance(figure, Figure) else None,
+        missing=figure.give if isinstance(figure, Missing) else (),
     )
 
 
@@ -179,7 +219,7 @@ def _worked(desk: Desk, quantity: str) -> list[Figure]:
 
 
 def _page(desk: Desk, quantity: str, worked: Sequence[Figure], missing: Sequence[Missing]) -> Page:
-    title, said = desk.titles[quantity], GLOSSARY[quantity].words
+    title, said = _title(desk, quantity), GLOSSARY[quantity].words
     address = links.workings(quantity)
     used = dict.fromkeys(each.formula for each in worked if each.formula)
     entries, earlier = _within_weight(desk, worked)
@@ -199,15 +239,11 @@ def _page(desk: Desk, quantity: str, worked: Sequence[Figure], missing: Sequence
             formulas=tuple(_formula(desk, FORMULAS[name]) for name in used),
             entries=entries,
             earlier=earlier,
-            missing=tuple(desk.row(each) for each in missing),
-            chart=_chart(desk, worked),
+            missing=tuple(_worked_row(desk, each) for each in missing),
+            chart=chart_of(desk, quantity, desk.last),
         ),
         owed=desk.owed(address),
     )
-
-
-def _chart(desk: Desk, worked: Sequence[Figure]) -> Chart | None:
-    return charts_on(desk, worked[0].episode).get(worked[0].key.quantity) if worked else None
 
 
 def _within_weight(
@@ -218,7 +254,8 @@ def _within_weight(
     nodes = 0
     for figure in worked:
         entry = _entry(desk, figure)
-        nodes += 30 + 12 * len(entry.inputs) + sum(each.count("</") for each in entry.equations)
+        nodes += 30 + 12 * len(entry.inputs) + 3 * len(entry.shares)
+        nodes += sum(each.count("</") for each in entry.equations)
         if whole and nodes > MOST_NODES:
             break
         whole.append(entry)
@@ -236,6 +273,16 @@ def _entry(desk: Desk, figure: Figure) -> Entry:
         formula=figure.formula,
         equations=_put_in(desk, figure, number.value),
         inputs=tuple(_input(desk, figure, each) for each in figure.inputs),
+        shares=tuple(
+            Share(
+                words=GLOSSARY[each.name].words,
+                evidence=each.evidence,
+                origin=_origin(desk, figure, each),
+                share=desk.formats.share(each.share),
+            )
+            for each in figure.budget
+            if each.share is not None and each.share >= LEAST_SHARE
+        ),
         notes=figure.notes,
     )
 
@@ -286,7 +333,6 @@ def _input(desk: Desk, figure: Figure, given: Input) -> InputRow:
         band=band,
         evidence=given.evidence,
         origin=_origin(desk, figure, given),
-        share=desk.formats.share(given.share) if given.share else "",
     )
 
 
