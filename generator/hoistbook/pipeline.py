@@ -13,9 +13,10 @@ from itertools import pairwise
 from pathlib import Path
 
 from hoistbook.authored.rates import FoundRates, write_rates
-from hoistbook.authored.read import read_journal
+from hoistbook.authored.journal import read_journal
 from hoistbook.authored.records import Journal, PowerRun
-from hoistbook.cautions.rules import CAUTIONS, owed_by_page
+from hoistbook.cautions.rules import owed_by_page
+from hoistbook.cautions.texts import CAUTIONS
 from hoistbook.compare.claims import claim_verdicts
 from hoistbook.compare.runs import comparisons
 from hoistbook.figures.catalogue import figures_of

@@ -1,1 +1,1 @@
-"""The cautions that the work calls for: their texts, the rules that owe them, the check."""
+"""The safety notices that the work of a page calls for: their texts and their rules."""

@@ -14,7 +14,7 @@ class Caution:
     line: str
     """One line, for pages that owe only a mention."""
     text: tuple[str, ...]
-    """The full text, a sentence or two to a paragraph; the last defers to local codes and licensed practice."""
+    """The full text by paragraphs; the last defers to local codes and licensed practice."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

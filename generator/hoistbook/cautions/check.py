@@ -1,0 +1,72 @@
+"""Looking over a rendered page for the cautions that it owes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from html.parser import HTMLParser
+
+from hoistbook.cautions.caution import Owed
+
+UNSEEN = ("script", "style", "template", "noscript", "title")
+VOID = (
+    "area",
+    "base",
+    "br",
+    "col",
+    "embed",
+    "hr",
+    "img",
+    "input",
+    "link",
+    "meta",
+    "source",
+    "wbr",
+)
+
+
+def check_page(html_text: str, owed: Iterable[Owed]) -> tuple[Owed, ...]:
+    """Return the cautions that a page owes and does not carry.
+
+    A caution owed in full is carried when its title and every paragraph of its text can be read
+    on the page, one owed as a line when that line can be. What is hidden is not carried.
+    """
+    seen = visible_text(html_text)
+    return tuple(each for each in owed if not all(part in seen for part in texts_of(each)))
+
+
+def texts_of(owed: Owed) -> tuple[str, ...]:
+    """Return the texts of which a page must carry every one."""
+    caution = owed.caution
+    return (caution.title, *caution.text) if owed.full else (caution.line,)
+
+
+def visible_text(html_text: str) -> str:
+    """Return the text of a page that a reader can see, its white space made single."""
+    reader = _VisibleText()
+    reader.feed(html_text)
+    reader.close()
+    return " ".join("".join(reader.pieces).split())
+
+
+class _VisibleText(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__(convert_charrefs=True)
+        self.pieces: list[str] = []
+        self.unseen: list[str] = []
+        """The unseen element that is open, and what is open inside it."""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag in VOID:
+            return
+        hidden = tag in UNSEEN or any(name == "hidden" for name, _ in attrs)
+        if self.unseen or hidden:
+            self.unseen.append(tag)
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag in self.unseen:
+            while self.unseen.pop() != tag:
+                pass
+
+    def handle_data(self, data: str) -> None:
+        if not self.unseen:
+            self.pieces.append(data)

@@ -1,0 +1,109 @@
+"""What stands on a page that may call for a caution: parts, work, settings, figures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from hoistbook.authored.records import BoostBySpeed, Episode, Given, Part, PowerRun, Verb
+from hoistbook.figures.figure import Figure, Figures
+from hoistbook.history.state import PartState, State, Status
+from hoistbook.history.words import value_words
+from hoistbook.values.evidence import Evidence
+
+WORKED_ON = (Verb.FITTED, Verb.TOOK_OFF, Verb.TRIED, Verb.BROKE)
+"""What is done with tools in hand; the other verbs only mention a part."""
+
+UNSURE = (Evidence.ESTIMATED, Evidence.ASSUMED)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Subject:
+    """One thing on a page, with what the rules look at."""
+
+    name: str
+    """As the page prints it; empty for prose, where the word that was found stands for it."""
+    text: str = ""
+    """Where words are looked for."""
+    system: str | None = None
+    kind: str | None = None
+    fitted: bool = False
+    """Whether it is a part that was fitted to the car as bought."""
+    quantity: str | None = None
+    measured: str | None = None
+    estimated: bool = False
+
+
+def part_subject(part: Part, *, fitted: bool = False) -> Subject:
+    """Return a part as something that may call for cautions."""
+    return Subject(
+        name=part.name, text=part.name, system=part.system, kind=part.kind, fitted=fitted
+    )
+
+
+def worked_on(episode: Episode, state: State) -> Iterator[Subject]:
+    """Yield what was worked on in an episode, by its lines and by its prose."""
+    for done in episode.done:
+        if done.verb in WORKED_ON and done.part in state.parts:
+            yield part_subject(state.parts[done.part].part, fitted=done.verb is Verb.FITTED)
+    for made in episode.made:
+        yield part_subject(made)
+        yield Subject(name=made.name, text=made.note or "")
+    for join in episode.joins:
+        for end in (join.a, join.b):
+            if end.part in state.parts:
+                yield part_subject(state.parts[end.part].part)
+    yield from (Subject(name=work.what, text=work.what) for work in episode.work)
+    yield from (Subject(name=each.title, text=each.title) for each in episode.chapters)
+    yield from (Subject(name=spent.what, text=spent.what) for spent in episode.spent)
+    for measured in episode.measured:
+        if isinstance(measured, PowerRun):
+            yield Subject(name="power run", measured="power run")
+        else:
+            yield Subject(name=measured.what, text=f"{measured.what} {measured.note or ''}")
+    if "fuel" in episode.settings:
+        yield fuel_subject(episode.settings["fuel"])
+    yield Subject(name="", text=episode.prose)
+
+
+def mentioned(episode: Episode, state: State) -> Iterator[Subject]:
+    """Yield what an episode only mentions: what was bought, planned or sold; its fuel."""
+    yield from (part_subject(part) for receipt in episode.bought for part in receipt.parts)
+    yield from (part_subject(part) for part in episode.got)
+    for done in episode.done:
+        if done.part in state.parts:
+            yield part_subject(state.parts[done.part].part)
+    yield from fuel_in(state)
+
+
+def fitted_parts(state: State) -> Iterator[Subject]:
+    """Yield the parts on the car, and the fuel in its tank."""
+    for each in state.parts.values():
+        if each.status is Status.FITTED:
+            yield part_subject(each.part, fitted=was_added(each))
+    yield from fuel_in(state)
+
+
+def was_added(part: PartState) -> bool:
+    """Tell whether a part on the car is not one that the car was bought with."""
+    return bool(part.fitted_in)
+
+
+def fuel_in(state: State) -> Iterator[Subject]:
+    """Yield the fuel that the car runs on."""
+    if "fuel" in state.settings:
+        yield fuel_subject(state.settings["fuel"].value)
+
+
+def fuel_subject(fuel: Given | BoostBySpeed) -> Subject:
+    """Return the setting of the fuel as something that may call for cautions."""
+    words = value_words(fuel)
+    return Subject(name=words, text=words)
+
+
+def estimates_in(figures: Figures | None) -> Iterator[Subject]:
+    """Yield one subject if any of the figures is not measured."""
+    if figures is None:
+        return
+    if any(isinstance(each, Figure) and each.evidence in UNSURE for each in figures.figures):
+        yield Subject(name="", estimated=True)
