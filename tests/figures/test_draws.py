@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 import pytest
+
 from hoistbook.figures.draws import SAMPLES, band, draw, order, share_of_variance
 
 FAMILIES = 25

@@ -1,0 +1,82 @@
+"""A base input: one number that the whole chain of figures starts from, with its band and past."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+
+from hoistbook.figures.defaults import NORMAL
+from hoistbook.figures.draws import Samples, draw
+from hoistbook.problems import Place
+from hoistbook.values.evidence import Evidence
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Base:
+    """One number that was given, measured or assumed; SI."""
+
+    name: str
+    """Glossary key."""
+    value: float | tuple[float, ...]
+    """Central value; for an input over engine speed one value for each speed of the grid."""
+    half_width: float
+    """Half the 95 % band; of a rectangular distribution half its whole range."""
+    evidence: Evidence
+    origin: str
+    """Where it came from, in words."""
+    episode: int = 0
+    """Episode that set it; 0 for the car as bought and for what was never said."""
+    place: Place | None = None
+    shape: str = NORMAL
+    floor: float = 0.0
+    ceiling: float = math.inf
+    """Physical bounds, beyond which no sample lies."""
+    subject: str = "engine"
+
+    @property
+    def key(self) -> str:
+        """Return the name that stands for it in the chain's environment."""
+        return keyed(self.name, self.subject)
+
+    def column(self) -> Samples:
+        """Return the central value followed by the samples, speeds by samples.
+
+        A band over engine speed moves as a whole: a gauge that reads high does so everywhere.
+        """
+        centre = np.atleast_1d(np.asarray(self.value, dtype=float))[:, np.newaxis]
+        deviation = draw(self.key, 0.0, self.half_width, self.shape)
+        samples = np.clip(centre + deviation, self.floor, self.ceiling)
+        return np.concatenate([centre, samples], axis=1)
+
+
+def keyed(name: str, subject: str = "engine") -> str:
+    """Return the one name of a quantity of a subject."""
+    return name if subject == "engine" else f"{name} of {subject}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pipe:
+    """A fitted pipe and what flows in it."""
+
+    part: str
+    pressure: str
+    temperature: str
+    """Names, in the environment, of the absolute pressure and temperature of its gas."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs:
+    """All that the chain of one state starts from; equal inputs give equal figures."""
+
+    speeds: tuple[float, ...]
+    """Engine speeds that figures are drawn over, 1/min; empty where none can be told."""
+    bases: tuple[Base, ...]
+    conditions: frozenset[str]
+    """How the engine is made up: `boosted`, `cooled`, `blend`, `fixed fuel pressure` ..."""
+    pipes: tuple[Pipe, ...] = ()
+    missing: tuple[tuple[str, str], ...] = ()
+    """Names of inputs that nobody gave, and what to write."""
+    notes: tuple[tuple[str, str], ...] = ()
+    """Quantity -> a sentence on what was taken for granted."""

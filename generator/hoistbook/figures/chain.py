@@ -1,0 +1,148 @@
+"""Works the table out: an environment of arrays, one formula after the other, speeds by samples.
+
+Column 0 of every array holds the central value, the other columns the samples, so that one pass
+gives both. A quantity over engine speed has one line for each speed, any other has one line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from hoistbook.engineering import FORMULAS, GLOSSARY
+from hoistbook.figures.base import Base, Inputs, keyed
+from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START, Row
+from hoistbook.figures.draws import Samples
+from hoistbook.figures.figure import Key
+
+SWEEPS = 4
+"""How often the loop is gone through; a test shows that once more changes nothing shown."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One row for one subject, its parameters bound to names of the environment."""
+
+    row: Row
+    subject: str
+    sources: Mapping[str, str]
+    """Parameter of the formula -> name in the environment; physical constants stand aside."""
+
+    @property
+    def key(self) -> Key:
+        """Return the name of the figure."""
+        return Key(self.row.quantity, self.subject)
+
+    @property
+    def name(self) -> str:
+        """Return the name of the result in the environment."""
+        return keyed(self.row.quantity, self.subject)
+
+
+@dataclass(slots=True, kw_only=True)
+class Worked:
+    """The environment after the last row."""
+
+    inputs: Inputs
+    values: dict[str, Samples] = field(default_factory=dict)
+    """Name -> central value and samples, speeds by 1 + samples; SI."""
+    bases: dict[str, Base] = field(default_factory=dict)
+    steps: dict[str, Step] = field(default_factory=dict)
+    """Name of a result -> the step that gave it."""
+    rests_on: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    """Name -> names of all base inputs that it rests on, in the order of the inputs."""
+    missing: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    """Name of what cannot be worked out -> what to give."""
+
+
+def work_out(inputs: Inputs, sweeps: int = SWEEPS) -> Worked:
+    """Return the environment that the base inputs lead to.
+
+    Parameters
+    ----------
+    inputs
+        What the chain starts from.
+    sweeps
+        How often to go through the loop of pressure loss, flow and charge temperature.
+    """
+    worked = Worked(inputs=inputs)
+    worked.missing = {name: (give,) for name, give in inputs.missing}
+    for base in inputs.bases:
+        worked.bases[base.key] = base
+        worked.values[base.key] = base.column()
+        worked.rests_on[base.key] = (base.key,)
+    unknown, start = LOOP_START
+    if start in worked.values:
+        worked.values[unknown] = worked.values[start]
+        worked.rests_on[unknown] = worked.rests_on[start]
+    if inputs.speeds:
+        worked.values["engine_speed"] = np.array(inputs.speeds)[:, np.newaxis]
+        worked.rests_on["engine_speed"] = ()
+    for step in _in_order(inputs, sweeps):
+        _evaluate(worked, step)
+    return worked
+
+
+def _in_order(inputs: Inputs, sweeps: int) -> Iterator[Step]:
+    """Yield the steps in the order of the table, those of the loop several times."""
+    steps = list(steps_of(inputs))
+    first, last = LOOP
+    names = [step.row.quantity for step in steps]
+    if last not in names:
+        yield from steps
+        return
+    start, end = names.index(first), names.index(last) + 1
+    yield from steps[:start]
+    for _ in range(sweeps):
+        yield from steps[start:end]
+    yield from steps[end:]
+
+
+def steps_of(inputs: Inputs) -> Iterator[Step]:
+    """Yield each row that applies, for each of its subjects, with its parameters bound."""
+    given = {base.key for base in inputs.bases}
+    for row in CATALOGUE:
+        if not row.only <= inputs.conditions or row.quantity in given:
+            continue
+        if not row.per_pipe:
+            yield Step(row=row, subject="engine", sources=_sources(row, {}))
+            continue
+        for pipe in inputs.pipes:
+            own = {
+                "pipe_bore": keyed("pipe_bore", pipe.part),
+                "pipe_velocity": keyed("pipe_velocity", pipe.part),
+                "pipe_pressure": pipe.pressure,
+                "pipe_temperature": pipe.temperature,
+            }
+            yield Step(row=row, subject=pipe.part, sources=_sources(row, own))
+
+
+def _sources(row: Row, own: Mapping[str, str]) -> dict[str, str]:
+    """Return where each parameter comes from; constants of the glossary need no source."""
+    bound = {**own, **row.binds}
+    return {
+        parameter: bound.get(parameter, parameter)
+        for parameter in FORMULAS[row.formula].parameters
+        if GLOSSARY[parameter].default is None
+    }
+
+
+def _evaluate(worked: Worked, step: Step) -> None:
+    """Put down the result of one step, or what is missing for it."""
+    lacking = [name for name in step.sources.values() if name not in worked.values]
+    if lacking:
+        gives = [give for name in lacking for give in worked.missing[name]]
+        worked.missing[step.name] = tuple(dict.fromkeys(gives))
+        return
+    values = {parameter: worked.values[name] for parameter, name in step.sources.items()}
+    worked.values[step.name] = FORMULAS[step.row.formula](**values)
+    worked.steps[step.name] = step
+    worked.rests_on[step.name] = _union(worked, step.sources.values())
+
+
+def _union(worked: Worked, names: Iterable[str]) -> tuple[str, ...]:
+    """Return the base inputs behind several names, in the order of the inputs."""
+    behind = {base for name in names for base in worked.rests_on[name]}
+    return tuple(key for key in worked.bases if key in behind)

@@ -1,0 +1,224 @@
+"""What is taken where the author says nothing, and how wide a number is that has no band.
+
+Two tables, the only ones of their kind. `DEFAULTS` holds an input's value and band where neither
+the car, its settings nor its parts give one; `SPREADS` the band of a number that the author gives
+without "+-", by the evidence behind it. Each line carries its reason. All are SI.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from hoistbook.values.evidence import Evidence
+
+NORMAL = "normal"
+RECTANGULAR = "rectangular"
+PRACTICE = "common practice, no source"
+DEGREE = math.pi / 180
+
+
+@dataclass(frozen=True, slots=True)
+class Default:
+    """An input that nobody gave: its value, half its 95 % band (or half its range), and why."""
+
+    value: float
+    half_width: float
+    reason: str
+    shape: str = NORMAL
+
+
+DEFAULTS: Mapping[str, Default] = MappingProxyType(
+    {
+        # The air that an estimate is made for.
+        "air_pressure": Default(
+            100e3, 3e3, f"from sea level to some 300 m, in common weather ({PRACTICE})"
+        ),
+        "air_temperature": Default(293.15, 10.0, f"a day from cool to warm, 20 degC ({PRACTICE})"),
+        "relative_humidity": Default(0.5, 0.3, f"neither dry nor muggy air ({PRACTICE})"),
+        # Breathing.
+        "volumetric_efficiency": Default(
+            0.95,
+            0.13,
+            "full load, referred to the density in the manifold: 0.80 to 1.05 is usual and 7 % one "
+            f"standard deviation without a run or an air meter ({PRACTICE})",
+        ),
+        "inlet_loss": Default(3e3, 2.5e3, f"filter and inlet pipe at full flow ({PRACTICE})"),
+        "intake_heating": Default(
+            10.0, 8.0, f"air warmed under the bonnet and by the manifold ({PRACTICE})"
+        ),
+        "boost, unboosted": Default(
+            -3e3, 2.5e3, f"what filter, inlet pipe and throttle take at full load ({PRACTICE})"
+        ),
+        "charge_path_loss": Default(
+            8e3, 6e3, f"charge cooler and pipes at full flow ({PRACTICE})"
+        ),
+        "compressor_efficiency": Default(
+            0.70, 0.08, f"0.65 to 0.78 stands on compressor maps, less at their edge ({PRACTICE})"
+        ),
+        "cooler_effectiveness, uncooled": Default(
+            0.0, 0.0, "there is no charge cooler on the car"
+        ),
+        "rated_charge_density": Default(
+            1.6, 0.4, f"makers state a loss anywhere between 1 and 2 bar absolute ({PRACTICE})"
+        ),
+        "cooler_effectiveness": Default(
+            0.70, 0.12, f"front-mounted, air to air, car in motion: 0.60 to 0.80 ({PRACTICE})"
+        ),
+        # From air to work.
+        "lambda_ratio, boosted": Default(
+            0.85, 0.07, f"full load under boost, petrol or ethanol blend ({PRACTICE})"
+        ),
+        "lambda_ratio, unboosted": Default(0.90, 0.07, f"full load without boost ({PRACTICE})"),
+        "reference_indicated_efficiency": Default(
+            0.38,
+            0.04,
+            "cycle calculations give 0.40; real engines lose some 5 % more, give or take 5 % (one "
+            f"standard deviation), to blow-by, uneven cycles and heat ({PRACTICE})",
+        ),
+        "exhaust_pressure_ratio, boosted": Default(
+            1.25,
+            0.25,
+            f"pressure ahead of the turbine 1.0 to 1.5 times the boost pressure ({PRACTICE})",
+            RECTANGULAR,
+        ),
+        "exhaust_pressure_ratio, unboosted": Default(
+            1.07, 0.07, f"back-pressure of an exhaust with silencer ({PRACTICE})", RECTANGULAR
+        ),
+        "ignition_retard, boosted": Default(
+            5 * DEGREE,
+            5 * DEGREE,
+            f"0 to 10 degrees later than best torque, to stay clear of knock ({PRACTICE}); no "
+            "timing can be recommended from it",
+            RECTANGULAR,
+        ),
+        "ignition_retard, unboosted": Default(
+            2 * DEGREE, 2 * DEGREE, f"near the timing of best torque ({PRACTICE})", RECTANGULAR
+        ),
+        "friction_scale": Default(
+            0.85,
+            0.20,
+            "the formula was fitted to engines of the 1970s; later ones have 20 to 30 % less "
+            f"({PRACTICE})",
+        ),
+        "drivetrain_loss": Default(
+            0.15,
+            0.05,
+            "gearbox, final drive and tyres take 10 to 20 % of the crank's power, and not a fixed "
+            f"share of it ({PRACTICE})",
+            RECTANGULAR,
+        ),
+        "revolutions_per_cycle": Default(2.0, 0.0, "a four-stroke engine"),
+        # Fuel.
+        "volume_fraction_second": Default(
+            0.67,
+            0.16,
+            "pump blends hold 51 to 83 % ethanol by season and place (ASTM D5798)",
+            RECTANGULAR,
+        ),
+        "rated_pressure_difference": Default(
+            300e3, 30e3, f"most makers state injector flow at 3 bar ({PRACTICE})"
+        ),
+        "rated_fluid_density": Default(
+            715.0, 40.0, f"from n-heptane to petrol; makers seldom say ({PRACTICE})"
+        ),
+        "base_fuel_pressure": Default(300e3, 15e3, f"a 3 bar regulator ({PRACTICE})"),
+        "fuel_line_loss": Default(20e3, 20e3, f"fuel line and filter ({PRACTICE})"),
+        "rated_pump_pressure": Default(
+            300e3, 50e3, f"flow stated without its pressure: taken to be at 3 bar ({PRACTICE})"
+        ),
+        "pump_fade_pressure": Default(
+            11e5,
+            4e5,
+            "free flow is 30 to 50 % above that at 4.5 bar, so a pump loses 7 to 14 % of its stated "
+            f"flow with each bar ({PRACTICE})",
+        ),
+        "dead_time": Default(
+            1.0e-3,
+            0.5e-3,
+            f"0.5 to 1.5 ms, by voltage and pressure ({PRACTICE})",
+            RECTANGULAR,
+        ),
+    }
+)
+"""By glossary key; where the state of the engine decides, the key is followed by that state."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """Half the 95 % band of a number given without one."""
+
+    half_width: float
+    relative: bool = True
+
+    def of(self, value: float) -> float:
+        """Return the half width that belongs to a value, in its unit."""
+        return self.half_width * abs(value) if self.relative else self.half_width
+
+
+MEASURED, ESTIMATED, STATED, ASSUMED = (
+    Evidence.MEASURED,
+    Evidence.ESTIMATED,
+    Evidence.STATED,
+    Evidence.ASSUMED,
+)
+
+GENERAL: Mapping[Evidence, Spread] = MappingProxyType(
+    {
+        MEASURED: Spread(0.02),
+        STATED: Spread(0.05),
+        ESTIMATED: Spread(0.10),
+        ASSUMED: Spread(0.20),
+    }
+)
+"""Where `SPREADS` has no line of its own (common practice, no source)."""
+
+_TEMPERATURE = {MEASURED: Spread(2.0, False), STATED: Spread(5.0, False)}
+
+SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
+    {
+        # An uncalibrated barometer, thermometer or hygrometer, and a forecast.
+        "air_pressure": {MEASURED: Spread(300.0, False), STATED: Spread(1e3, False)},
+        "air_temperature": _TEMPERATURE,
+        "relative_humidity": {MEASURED: Spread(0.05, False), STATED: Spread(0.15, False)},
+        "charge_temperature": _TEMPERATURE,
+        # A boost gauge or a spring of the wastegate; a logged sensor.
+        "boost": {MEASURED: Spread(5e3, False), STATED: Spread(10e3, False)},
+        # Catalogue dimensions; tolerances of castings and gaskets.
+        "displacement": {MEASURED: Spread(0.005), STATED: Spread(0.005)},
+        "compression_ratio": {MEASURED: Spread(0.02), STATED: Spread(0.03)},
+        # A public weighbridge; a data sheet without driver and fuel.
+        "vehicle_mass": {MEASURED: Spread(0.015), STATED: Spread(0.05)},
+        # A broadband lambda gauge; what a tuner says was aimed at.
+        "lambda_ratio": {MEASURED: Spread(0.03), STATED: Spread(0.05)},
+        # A sensor or a water-shake test; a label.
+        "volume_fraction_second": {MEASURED: Spread(0.02, False), STATED: Spread(0.05, False)},
+        # A flow bench; a maker's or seller's label.
+        "rated_static_flow": {MEASURED: Spread(0.02), STATED: Spread(0.04)},
+        "rated_pump_flow": {MEASURED: Spread(0.05), STATED: Spread(0.15)},
+        "pipe_bore": {MEASURED: Spread(0.01), STATED: Spread(0.03)},
+        # The condition at which a part's number was stated counts as exact beside the number.
+        "rated_pressure_difference": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
+        "rated_pump_pressure": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
+        "rated_cooler_flow": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
+        "volumetric_efficiency": {MEASURED: Spread(0.04), STATED: Spread(0.10)},
+        "exhaust_pressure_ratio": {MEASURED: Spread(0.05), STATED: Spread(0.15)},
+        # Inertia rollers against each other: tyres, straps and inertia move them by several %.
+        "wheel_power": {MEASURED: Spread(0.05)},
+        "crank_power": {MEASURED: Spread(0.03)},
+    }
+)
+"""By glossary key and evidence, each from common practice without a source."""
+
+
+def spread(name: str, evidence: Evidence, value: float) -> float:
+    """Return half the 95 % band of an author's number that carries none, in the unit of `value`."""
+    own = SPREADS.get(name)
+    if own is None:
+        return GENERAL[evidence].of(value)
+    if evidence in own:
+        return own[evidence].of(value)
+    widened = {STATED: 1.0, ESTIMATED: 2.0, ASSUMED: 4.0}
+    return widened[evidence] * own.get(STATED, own[MEASURED]).of(value)

@@ -1,0 +1,160 @@
+"""Finding a base input in a state: in the car, the settings, a fitted part, or among the defaults."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+from hoistbook.authored.records import Given
+from hoistbook.figures.base import Base
+from hoistbook.figures.defaults import DEFAULTS, spread
+from hoistbook.history.state import Dated, PartState, State, Status
+from hoistbook.values.evidence import Evidence
+from hoistbook.values.quantity import Quantity
+
+FLOORS = {"boost": -math.inf}
+CEILINGS = {
+    "relative_humidity": 1.0,
+    "cooler_effectiveness": 1.0,
+    "compressor_efficiency": 0.85,
+    "volume_fraction_second": 1.0,
+    "lambda_ratio": 1.05,
+}
+"""Physical bounds, by glossary key; what has no line here lies anywhere above zero."""
+
+
+def number(given: Given) -> float | None:
+    """Return the number of a stated property in SI, None where it is words."""
+    if isinstance(given.value, Quantity):
+        return given.value.value
+    return None if isinstance(given.value, str) else float(given.value)
+
+
+def condition_of(given: Given) -> Quantity | None:
+    """Return the condition a quantity holds at: 3 bar in "550 cc/min at 3 bar"."""
+    return given.value.at if isinstance(given.value, Quantity) else None
+
+
+def evidence_of(given: Given) -> Evidence:
+    """Return the evidence of a stated property; a word beside the quantity itself wins."""
+    own = given.value.evidence if isinstance(given.value, Quantity) else None
+    return own or given.evidence
+
+
+class Finder:
+    """Collects the base inputs of one state, and what is missing."""
+
+    def __init__(self, state: State) -> None:
+        self.state = state
+        self.bases: dict[str, Base] = {}
+        self.conditions: set[str] = set()
+        self.missing: dict[str, str] = {}
+        self.notes: list[tuple[str, str]] = []
+
+    def setting(self, key: str) -> Dated[Given] | None:
+        """Return a setting that holds one value."""
+        dated = self.state.settings.get(key)
+        if dated is None or not isinstance(dated.value, Given):
+            return None
+        return Dated(value=dated.value, episode=dated.episode)
+
+    def words(self, key: str) -> str:
+        """Return the words of a setting, empty where there is none."""
+        dated = self.setting(key)
+        value = dated.value.value if dated else ""
+        return value.text if isinstance(value, Quantity) else str(value)
+
+    def fitted(self, kind: str) -> list[PartState]:
+        """Return the parts of a kind that are on the car and whole."""
+        return [
+            each
+            for each in self.state.parts.values()
+            if each.part.kind == kind and each.status is Status.FITTED and not each.broken
+        ]
+
+    def one(self, kind: str) -> PartState | None:
+        """Return the part of a kind that was fitted last, None where there is none."""
+        parts = self.fitted(kind)
+        return max(parts, key=lambda each: each.fitted_in or 0, default=None)
+
+    @property
+    def charging(self) -> str:
+        """Return `boosted` or `unboosted`."""
+        return "boosted" if "boosted" in self.conditions else "unboosted"
+
+    def keep(self, base: Base) -> None:
+        """Put an input down; the last word stands."""
+        self.bases[base.key] = base
+
+    def take(
+        self, name: str, dated: Dated[Given] | None, origin: str, subject: str = "engine"
+    ) -> bool:
+        """Put down a number that the author gives; return whether there is one."""
+        value = number(dated.value) if dated else None
+        if dated is None or value is None or not math.isfinite(value):
+            return False
+        evidence = evidence_of(dated.value)
+        quantity = dated.value.value
+        own = quantity.half_width if isinstance(quantity, Quantity) else None
+        self.keep(
+            Base(
+                name=name,
+                value=value,
+                half_width=spread(name, evidence, value) if own is None else own,
+                evidence=evidence,
+                origin=origin,
+                episode=dated.episode,
+                place=dated.value.place,
+                floor=FLOORS.get(name, 0.0),
+                ceiling=CEILINGS.get(name, math.inf),
+                subject=subject,
+            )
+        )
+        return True
+
+    def assume(self, name: str, condition: str = "") -> None:
+        """Put down the default of an input, of the engine's condition where that decides."""
+        default = DEFAULTS[f"{name}, {condition}" if condition else name]
+        self.keep(
+            Base(
+                name=name,
+                value=default.value,
+                half_width=default.half_width,
+                evidence=Evidence.ASSUMED,
+                origin=f"default: {default.reason}",
+                shape=default.shape,
+                floor=FLOORS.get(name, 0.0),
+                ceiling=CEILINGS.get(name, math.inf),
+            )
+        )
+
+    def from_car(self, name: str, key: str) -> bool:
+        """Put down a number of the car; return whether there is one."""
+        return self.take(name, self.state.car.get(key), f"car: {key}")
+
+    def from_settings(self, name: str, key: str) -> bool:
+        """Put down a number of the settings; return whether there is one."""
+        return self.take(name, self.setting(key), f"settings: {key}")
+
+    def from_part(
+        self, name: str, holder: PartState | None, fact: str, subject: str = "engine"
+    ) -> bool:
+        """Put down a fact of a part; return whether there is one."""
+        if holder is None or fact not in holder.part.facts:
+            return False
+        dated = Dated(value=holder.part.facts[fact], episode=holder.fitted_in or holder.known_in)
+        return self.take(name, dated, f"{fact} of {holder.part.name}", subject)
+
+    def from_condition(self, name: str, holder: PartState, fact: str) -> bool:
+        """Put down the condition that a part's fact was stated at; return whether there is one."""
+        given = holder.part.facts.get(fact)
+        condition = condition_of(given) if given else None
+        if given is None or condition is None:
+            return False
+        stated = replace(given, value=condition)
+        dated = Dated(value=stated, episode=holder.fitted_in or holder.known_in)
+        return self.take(name, dated, f"at which the {fact} of {holder.part.name} is stated")
+
+    def lacks(self, name: str, give: str) -> None:
+        """Put down what is missing and what to write."""
+        self.missing[name] = give

@@ -1,0 +1,72 @@
+"""Thresholds of figures, and how a figure stands to its own."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from hoistbook.figures.figure import Limit, LimitState
+
+AT_MOST = "at most"
+AT_LEAST = "at least"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Threshold:
+    """Where the limit of a quantity lies, and from where it is near."""
+
+    side: str
+    at: float
+    """SI."""
+    near: float
+    """SI; from here to the threshold a figure is near its limit."""
+    reason: str
+
+
+THRESHOLDS: Mapping[str, Threshold] = MappingProxyType(
+    {
+        "injector_duty": Threshold(
+            side=AT_MOST,
+            at=0.85,
+            near=0.80,
+            reason="an injector open longer no longer closes fully between its pulses, and "
+            "nothing is left for a cold day: 80 to 85 % (common practice, no source)",
+        ),
+        "pump_margin": Threshold(
+            side=AT_LEAST,
+            at=0.15,
+            near=0.25,
+            reason="15 to 25 % kept for a falling voltage, a dirty filter and a worn pump "
+            "(common practice, no source)",
+        ),
+        "mach_number": Threshold(
+            side=AT_MOST,
+            at=0.30,
+            near=0.25,
+            reason="beyond 0.3 the pressure losses of a pipe climb steeply and are no longer those "
+            "of an incompressible flow (common practice, no source)",
+        ),
+    }
+)
+"""By quantity."""
+
+
+def limit_of(quantity: str, value: float, low: float, high: float) -> Limit | None:
+    """Return how a value with its 95 % band stands to the limit of its quantity, None without one.
+
+    Over: the central value is beyond the threshold. Near: the central value is not, but it is past
+    the nearer mark or its band reaches beyond the threshold. Within: neither.
+    """
+    rule = THRESHOLDS.get(quantity)
+    if rule is None:
+        return None
+    sign = 1 if rule.side == AT_MOST else -1
+    worst = high if rule.side == AT_MOST else low
+    if sign * value > sign * rule.at:
+        state = LimitState.OVER
+    elif sign * value > sign * rule.near or sign * worst > sign * rule.at:
+        state = LimitState.NEAR
+    else:
+        state = LimitState.WITHIN
+    return Limit(state=state, threshold=rule.at, side=rule.side, reason=rule.reason)

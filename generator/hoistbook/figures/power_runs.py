@@ -1,0 +1,129 @@
+"""From the log of a power run to measured power and torque over engine speed.
+
+A log is as it comes: unsorted, with repeated speeds and with gaps. Its samples are sorted into
+bins of a full hundred 1/min, and each bin's median stands for it, which is all the smoothing there
+is. A run at the wheels stays at the wheels.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from hoistbook.authored.records import Log, PowerRun
+from hoistbook.engineering.power import power_of_torque, torque
+from hoistbook.figures.defaults import PRACTICE, spread
+from hoistbook.figures.figure import Curve, Figure, Key
+from hoistbook.values.evidence import Evidence
+
+BIN = 100.0
+"""Width of a bin of engine speed, 1/min."""
+SMOOTHING = "Each point is the median of all samples within 50 1/min of it."
+
+BANDS = {
+    "wheel": "the rollers, the tyres on them and how the car is strapped down",
+    "crank": "the engine brake",
+}
+"""What the band of a measured power stands for."""
+
+Binned = dict[float, float]
+"""Engine speed in the middle of a bin, 1/min -> median of its samples, SI."""
+
+
+def binned(log: Log, column: str) -> Binned:
+    """Return the medians of one column by engine speed, ascending; empty where there are none."""
+    speeds = np.asarray(log.columns.get("speed", ()), dtype=float)
+    values = np.asarray(log.columns.get(column, ()), dtype=float)
+    if len(speeds) == 0 or len(speeds) != len(values):
+        return {}
+    good = np.isfinite(speeds) & np.isfinite(values) & (speeds > 0)
+    centres = np.round(speeds[good] / BIN) * BIN
+    return {
+        float(centre): float(np.median(values[good][centres == centre]))
+        for centre in np.unique(centres)
+    }
+
+
+def measured_power(log: Log) -> Binned:
+    """Return power by engine speed [W], from the log's own column or from its torque."""
+    own = binned(log, "power")
+    if own:
+        return own
+    by_torque = binned(log, "torque")
+    return {
+        speed: power_of_torque(engine_speed=speed, torque=value)
+        for speed, value in by_torque.items()
+    }
+
+
+def measured_torque(log: Log) -> Binned:
+    """Return torque by engine speed [N m], from the log's own column or from its power."""
+    own = binned(log, "torque")
+    if own:
+        return own
+    return {
+        speed: torque(power=value, engine_speed=speed)
+        for speed, value in measured_power(log).items()
+    }
+
+
+def place_of(run: PowerRun) -> str:
+    """Return `wheel` or `crank`."""
+    return "crank" if run.at == "crank" else "wheel"
+
+
+def curve_of(run: PowerRun, values: Binned) -> Curve:
+    """Return binned values as a curve with the band of the rollers or the engine brake."""
+    share = spread(f"{place_of(run)}_power", Evidence.MEASURED, 1.0)
+    return Curve(
+        speeds=tuple(values),
+        values=tuple(values.values()),
+        low=tuple(value * (1 - share) for value in values.values()),
+        high=tuple(value * (1 + share) for value in values.values()),
+    )
+
+
+def measured_figures(run: PowerRun, log: Log, episode: int) -> Mapping[str, Figure]:
+    """Return the figures of a run by quantity: its power and torque, where they were measured."""
+    return {
+        quantity: _figure(run, quantity, curve_of(run, values), episode)
+        for quantity, values in (
+            (f"{place_of(run)}_power", measured_power(log)),
+            (f"{place_of(run)}_torque", measured_torque(log)),
+        )
+        if values
+    }
+
+
+def _figure(run: PowerRun, quantity: str, curve: Curve, episode: int) -> Figure:
+    top = int(np.argmax(curve.values))
+    return Figure(
+        key=Key(quantity),
+        value=curve.values[top],
+        low=curve.low[top],
+        high=curve.high[top],
+        evidence=Evidence.MEASURED,
+        inputs=(),
+        formula="",
+        episode=episode,
+        at_speed=curve.speeds[top],
+        headline="highest",
+        curve=curve,
+        notes=notes_of(run),
+        place=run.place,
+    )
+
+
+def notes_of(run: PowerRun) -> tuple[str, ...]:
+    """Return what has to be said beside a measured power."""
+    where = "at the crank" if run.at == "crank" else "at the wheels"
+    standard = run.power_standard.strip()
+    observed = standard.casefold() in ("", "none")
+    referred = "none, as observed" if observed else standard
+    share = 100 * spread(f"{place_of(run)}_power", Evidence.MEASURED, 1.0)
+    return (
+        f"Measured {where}; power standard: {referred}.",
+        SMOOTHING,
+        f"The band is {share:g} %, for {BANDS[place_of(run)]} ({PRACTICE}).",
+    )

@@ -1,0 +1,187 @@
+"""From the worked-out environment to figures: headline, band, curve, inputs, budget and notes."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from hoistbook.engineering import FORMULAS, GLOSSARY
+from hoistbook.figures.base import Base
+from hoistbook.figures.catalogue import Headline
+from hoistbook.figures.chain import Step, Worked, steps_of
+from hoistbook.figures.draws import Samples, band, share_of_variance
+from hoistbook.figures.figure import Curve, Figure, Input, Missing
+from hoistbook.figures.limits import limit_of
+from hoistbook.references import REFERENCES
+from hoistbook.values.evidence import Evidence
+
+
+def summed_up(worked: Worked) -> tuple[Figure | Missing, ...]:
+    """Return every figure of the table that applies, or what is missing for it.
+
+    Their episodes are those of their inputs; of a missing one it is 0 until a state claims it.
+    """
+    found: list[Figure | Missing] = []
+    for step in steps_of(worked.inputs):
+        if step.name in worked.steps:
+            found.append(_figure(worked, step))
+        elif not step.row.step:
+            found.append(Missing(key=step.key, give=worked.missing[step.name], episode=0))
+    return tuple(found)
+
+
+def _figure(worked: Worked, step: Step) -> Figure:
+    values = worked.values[step.name]
+    line = _headline_line(worked, step, values)
+    low, high = _band(values[line])
+    rests_on = [worked.bases[key] for key in worked.rests_on[step.name]]
+    over_speed = len(values) > 1
+    value = float(values[line, 0])
+    return Figure(
+        key=step.key,
+        value=value,
+        low=float(low),
+        high=float(high),
+        evidence=Evidence.ESTIMATED,
+        inputs=tuple(_input(worked, step, name, line) for name in _parameters(step)),
+        formula=step.row.formula,
+        episode=max((base.episode for base in rests_on), default=0),
+        at_speed=worked.inputs.speeds[line] if over_speed else None,
+        headline=step.row.headline.value if over_speed else "",
+        curve=_curve(worked, values) if over_speed and not step.row.step else None,
+        limit=limit_of(step.row.quantity, value, float(low), float(high)),
+        notes=_notes(worked, step),
+        budget=_budget(worked, step, values[line, 1:], line),
+        step=step.row.step,
+    )
+
+
+def _band(values: Samples) -> tuple[Samples, Samples]:
+    """Return the ends of the band; what rests on engine speed alone has none."""
+    if values.shape[-1] == 1:
+        return values[..., 0], values[..., 0]
+    return band(values[..., 1:])
+
+
+def _parameters(step: Step) -> tuple[str, ...]:
+    return FORMULAS[step.row.formula].parameters
+
+
+def _headline_line(worked: Worked, step: Step, values: Samples) -> int:
+    """Return the line of the curve that stands for the whole."""
+    if len(values) == 1:
+        return 0
+    if step.row.headline is Headline.LOWEST:
+        return int(np.argmin(values[:, 0]))
+    if step.row.headline is Headline.HIGHEST:
+        return int(np.argmax(values[:, 0]))
+    power = worked.values.get("power")
+    return len(values) - 1 if power is None else int(np.argmax(power[:, 0]))
+
+
+def _curve(worked: Worked, values: Samples) -> Curve:
+    low, high = _band(values)
+    return Curve(
+        speeds=worked.inputs.speeds,
+        values=tuple(values[:, 0].tolist()),
+        low=tuple(low.tolist()),
+        high=tuple(high.tolist()),
+    )
+
+
+def _input(worked: Worked, step: Step, parameter: str, line: int) -> Input:
+    """Return one parameter of the formula with what was put in for it at the headline."""
+    term = GLOSSARY[parameter]
+    if term.default is not None:
+        source = REFERENCES[term.source]
+        return _exact(parameter, term.default, f"physical constant: {source.title}")
+    name = step.sources[parameter]
+    if name == "engine_speed":
+        return _exact(parameter, worked.inputs.speeds[line], "engine speed of the headline")
+    if name in worked.bases:
+        return _base_input(worked.bases[name], parameter, line)
+    values = worked.values[name]
+    at = min(line, len(values) - 1)
+    low, high = _band(values[at])
+    return Input(
+        name=parameter,
+        value=float(values[at, 0]),
+        low=float(low),
+        high=float(high),
+        evidence=Evidence.ESTIMATED,
+        origin="worked out",
+        figure=worked.steps[name].key,
+    )
+
+
+def _exact(parameter: str, value: float, origin: str) -> Input:
+    return Input(
+        name=parameter,
+        value=value,
+        low=value,
+        high=value,
+        evidence=Evidence.STATED,
+        origin=origin,
+    )
+
+
+def _base_input(base: Base, name: str, line: int, share: float | None = None) -> Input:
+    """Return a base input as it stands on a page; of a rectangular one the band is its range."""
+    values = np.atleast_1d(base.value)
+    value = float(values[min(line, len(values) - 1)])
+    low, high = np.clip(
+        (value - base.half_width, value + base.half_width), base.floor, base.ceiling
+    )
+    return Input(
+        name=name,
+        value=value,
+        low=float(low),
+        high=float(high),
+        evidence=base.evidence,
+        origin=base.origin,
+        place=base.place,
+        share=share,
+    )
+
+
+def _budget(worked: Worked, step: Step, effect: Samples, line: int) -> tuple[Input, ...]:
+    """Return what the figure rests on, by its share of the variance, greatest first."""
+    inputs = []
+    for key in worked.rests_on[step.name]:
+        column = worked.values[key]
+        cause = column[min(line, len(column) - 1), 1:]
+        base = worked.bases[key]
+        inputs.append(_base_input(base, base.name, line, share_of_variance(cause, effect)))
+    return tuple(sorted(inputs, key=lambda each: -(each.share or 0.0)))
+
+
+def _notes(worked: Worked, step: Step) -> tuple[str, ...]:
+    own = [step.row.note] if step.row.note else []
+    own += [text for quantity, text in worked.inputs.notes if quantity == step.row.quantity]
+    return (*own, *_out_of_range(worked, step))
+
+
+def _out_of_range(worked: Worked, step: Step) -> list[str]:
+    """Return a sentence for each quantity that leaves the range the formula is good for."""
+    notes = []
+    for parameter, (low, high) in FORMULAS[step.row.formula].valid.items():
+        name = step.name if parameter == step.row.quantity else step.sources.get(parameter, "")
+        if name not in worked.values:
+            continue
+        centre = worked.values[name][:, 0]
+        outside = np.flatnonzero((centre < low) | (centre > high))
+        if len(outside) == 0:
+            continue
+        words = GLOSSARY[parameter].words
+        notes.append(
+            f"{words[0].upper()}{words[1:]} leaves the range that this formula is good for"
+            f"{_between(worked, outside) if len(centre) > 1 else ''}."
+        )
+    return notes
+
+
+def _between(worked: Worked, lines: NDArray[np.intp]) -> str:
+    first, last = worked.inputs.speeds[lines[0]], worked.inputs.speeds[lines[-1]]
+    if first == last:
+        return f" at {first:,.0f} 1/min"
+    return f" between {first:,.0f} and {last:,.0f} 1/min"
