@@ -6,6 +6,7 @@ import posixpath
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 
+from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.check import check_page
 from hoistbook.pages import links
 from hoistbook.pages.charts import chart_files
@@ -13,7 +14,7 @@ from hoistbook.pages.data import data_files
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.environment import Renderer
 from hoistbook.pages.feeds import feed_files
-from hoistbook.pages.page import Material
+from hoistbook.pages.page import Material, Page
 from hoistbook.pages.pictures import pictures_of
 from hoistbook.pages.site import site_pages
 from hoistbook.problems import Problem
@@ -57,8 +58,18 @@ def _pages(material: Material, themes: tuple[Path, ...]) -> tuple[dict[str, byte
     for page in site_pages(material):
         content = renderer.render(page)
         tree[links.file_path(page.address)] = content
-        problems += check_page(page, content)
+        lacking = check_page(content.decode(), material.owed.get(page.address, ()))
+        problems += [_lacks(page, owed) for owed in lacking]
     return tree, problems
+
+
+def _lacks(page: Page, owed: Owed) -> Problem:
+    how = "in full" if owed.full else "as a line"
+    return Problem(
+        "caution-missing",
+        f'the page {page.address} lacks the caution "{owed.caution.title}", which it owes {how}',
+        hint=f"put back what the template {page.template} of the theme prints of `owed`",
+    )
 
 
 def _pictures(
