@@ -1,1 +1,89 @@
-"use strict";
+/* Adds to pages that are whole without it: buttons that copy a parts list to the clipboard, and a
+   choice of the episode that a list is shown as at. */
+(function () {
+  "use strict";
+
+  function element(name, text) {
+    var made = document.createElement(name);
+    made.textContent = text || "";
+    return made;
+  }
+
+  // The list as text, without the pieces that belong to the other choice.
+  function listed(template, whole) {
+    var copy = template.content.cloneNode(true);
+    var other = whole ? "[data-when=unasked]" : "[data-when=asked]";
+    copy.querySelectorAll(other).forEach(function (piece) { piece.remove(); });
+    return copy.textContent;
+  }
+
+  // Where the clipboard is not open to scripts, a selection can still be copied.
+  function copySelected(text) {
+    var box = element("textarea");
+    box.value = text;
+    box.readOnly = true;
+    document.body.append(box);
+    box.select();
+    var done = document.execCommand("copy");
+    box.remove();
+    return done ? Promise.resolve() : Promise.reject(new Error("not copied"));
+  }
+
+  function copyText(text) {
+    if (!navigator.clipboard) { return copySelected(text); }
+    return navigator.clipboard.writeText(text).catch(function () { return copySelected(text); });
+  }
+
+  function addButtons(list) {
+    var told = element("p");
+    told.setAttribute("role", "status");
+    var whole = element("input");
+    whole.type = "checkbox";
+    list.querySelectorAll("[data-button]").forEach(function (row) {
+      var button = element("button", row.dataset.button);
+      button.type = "button";
+      button.addEventListener("click", function () {
+        told.textContent = "";
+        copyText(listed(row.querySelector("template"), whole.checked)).then(
+          function () { told.textContent = list.dataset.copied; },
+          function () { told.textContent = list.dataset.failed; }
+        ).then(function () { button.focus(); });
+      });
+      row.prepend(button, " ");
+    });
+    if (list.dataset.whole) {
+      var label = element("label");
+      label.append(whole, " " + list.dataset.whole);
+      var line = element("p");
+      line.append(label);
+      list.prepend(line);
+    }
+    list.append(told);
+  }
+
+  // Rows stand in the list from the episode `data-from` until the episode `data-until`.
+  function showAsAt(number) {
+    document.querySelectorAll("[data-from]").forEach(function (row) {
+      var until = row.dataset.until;
+      row.hidden = number !== "" &&
+        (Number(row.dataset.from) > Number(number) || (until && Number(until) <= Number(number)));
+    });
+  }
+
+  function addChoice(place) {
+    var select = element("select");
+    select.append(new Option(place.dataset.all, ""));
+    place.dataset.episodes.split("|").forEach(function (pair) {
+      var cut = pair.indexOf("=");
+      select.append(new Option(pair.slice(cut + 1), pair.slice(0, cut)));
+    });
+    select.addEventListener("change", function () { showAsAt(select.value); });
+    var label = element("label", place.dataset.label + " ");
+    label.append(select);
+    place.append(label);
+    place.hidden = false;
+  }
+
+  document.querySelectorAll(".copies").forEach(addButtons);
+  document.querySelectorAll("[data-episodes]").forEach(addChoice);
+})();
