@@ -53,7 +53,7 @@ SETTINGS = {
 PARTS = {
     "injectors": fitted(
         "injectors",
-        "injector",
+        "injectors",
         {
             "static flow": given(340, "cc/min", at=quantity(3, "bar")),
             "dead time": given(1.0, "ms"),
@@ -69,7 +69,7 @@ TURBO_PARTS = PARTS | {
         "charge cooler",
         {
             "effectiveness": given(68, "%", half_width=0.08),
-            "pressure drop": given(6, "kPa", half_width=3000, at=quantity(100, "g/s")),
+            "pressure loss": given(6, "kPa", half_width=3000, at=quantity(100, "g/s")),
         },
     ),
     "hot-pipe": fitted(
@@ -77,7 +77,7 @@ TURBO_PARTS = PARTS | {
         "pipe",
         {
             "bore": given(47.8, "mm"),
-            "medium": given("charge air, before the cooler"),
+            "carries": given("charge air, before the cooler"),
         },
     ),
 }

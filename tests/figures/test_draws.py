@@ -39,7 +39,7 @@ def test_three_narrow_rectangles_and_a_wide_one_have_the_published_interval():
 
 def test_a_sum_of_squares_has_the_exact_mean_and_deviation():
     # JCGM 101:2008, 9.4.2 (comparison loss, x1 = 0.010, u = 0.005, r = 0); from memory. Exact:
-    # mean x1^2 + 2 u^2, deviation sqrt(4 x1^2 u^2 + 4 u^4); first order gives 0.000 100 and is wrong.
+    # mean x1^2 + 2 u^2, deviation sqrt(4 x1^2 u^2 + 4 u^4); first order gives 0.000 100, wrongly.
     loss = draw("X1", 0.010, 0.005 * 1.959964) ** 2 + draw("X2", 0, 0.005 * 1.959964) ** 2
     assert loss.mean() == pytest.approx(0.000150, rel=0.01)
     assert loss.std() == pytest.approx(0.0001118034, rel=0.01)

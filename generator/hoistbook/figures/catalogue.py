@@ -13,7 +13,7 @@ from enum import StrEnum
 
 
 class Headline(StrEnum):
-    """Which point of a curve over engine speed stands for the whole; the words that pages print."""
+    """Which point of a curve over engine speed stands for the whole, as pages print it."""
 
     HIGHEST = "highest"
     LOWEST = "lowest"
@@ -210,7 +210,7 @@ LOOP = ("compressor_outlet_pressure", "cooler_pressure_loss")
 LOOP_START = ("cooler_pressure_loss", "rated_cooler_pressure_loss")
 """What the loop needs before it has worked it out, and what it starts from in its stead."""
 
-MEASURED: Mapping[str, str] = {
+MEASURED = {
     "wheel_power": "Power at the wheels",
     "wheel_torque": "Torque at the wheels",
     "crank_power": "Power measured at the crank",

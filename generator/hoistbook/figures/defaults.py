@@ -42,8 +42,8 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
         "volumetric_efficiency": Default(
             0.95,
             0.13,
-            "full load, referred to the density in the manifold: 0.80 to 1.05 is usual and 7 % one "
-            f"standard deviation without a run or an air meter ({PRACTICE})",
+            "full load, referred to the density in the manifold: 0.80 to 1.05 is usual, and 7 % "
+            f"one standard deviation without a run or an air meter ({PRACTICE})",
         ),
         "inlet_loss": Default(3e3, 2.5e3, f"filter and inlet pipe at full flow ({PRACTICE})"),
         "intake_heating": Default(
@@ -132,8 +132,8 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
         "pump_fade_pressure": Default(
             11e5,
             4e5,
-            "free flow is 30 to 50 % above that at 4.5 bar, so a pump loses 7 to 14 % of its stated "
-            f"flow with each bar ({PRACTICE})",
+            "free flow is 30 to 50 % above that at 4.5 bar, so a pump loses 7 to 14 % of its "
+            f"stated flow with each bar ({PRACTICE})",
         ),
         "dead_time": Default(
             1.0e-3,
@@ -214,7 +214,7 @@ SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
 
 
 def spread(name: str, evidence: Evidence, value: float) -> float:
-    """Return half the 95 % band of an author's number that carries none, in the unit of `value`."""
+    """Return half the 95 % band of a number that the author gives without one, in its unit."""
     own = SPREADS.get(name)
     if own is None:
         return GENERAL[evidence].of(value)

@@ -100,8 +100,8 @@ def draw(
 def band(samples: Samples) -> tuple[Samples, Samples]:
     """Return the 2.5 % and 97.5 % points of samples that stand along the last axis.
 
-    The two points are order statistics (JCGM 101, 7.7.1: the probabilistically symmetric interval),
-    not interpolated, so the last digit does not depend on a library's rule.
+    The two points are order statistics (JCGM 101, 7.7.1: the probabilistically symmetric
+    interval), not interpolated, so the last digit does not depend on a library's rule.
     """
     low = round(SAMPLES * (1 - COVERAGE) / 2)
     high = SAMPLES - 1 - low

@@ -1,4 +1,4 @@
-"""Finding a base input in a state: in the car, the settings, a fitted part, or among the defaults."""
+"""Finding a base input in a state: car, settings, a fitted part, or else the defaults."""
 
 from __future__ import annotations
 

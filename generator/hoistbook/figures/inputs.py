@@ -32,8 +32,8 @@ GIVE = {
     "compression_ratio": "compression ratio, as in `car: {engine compression ratio: 9.5:1}`",
     "vehicle_mass": "mass of the car, as in `car: {mass: 905 kg}`",
     "fuel": "fuel, as in `settings: {fuel: petrol}` or `settings: {fuel: ethanol blend 74 %}`",
-    "rated_static_flow": "static flow of the fitted injectors: their part with `kind: injector` and "
-    "`facts: {static flow: 550 cc/min at 3 bar}`",
+    "rated_static_flow": "static flow of the fitted injectors: their part with `kind: injectors` "
+    "and `facts: {static flow: 550 cc/min at 3 bar}`",
     "rated_pump_flow": "flow of the fitted fuel pump: its part with `kind: fuel pump` and "
     "`facts: {flow: 165 L/h at 4 bar}`",
 }
@@ -172,7 +172,7 @@ def _engine(finder: Finder) -> None:
 def _charge_path(finder: Finder) -> None:
     if finder.charging == "unboosted":
         return
-    if not finder.from_part("inlet_loss", finder.one("air filter"), "pressure drop"):
+    if not finder.from_part("inlet_loss", finder.one("air filter"), "pressure loss"):
         finder.assume("inlet_loss")
     turbo = finder.one("turbocharger")
     if not finder.from_part("compressor_efficiency", turbo, "compressor efficiency"):
@@ -182,13 +182,13 @@ def _charge_path(finder: Finder) -> None:
         finder.assume("cooler_effectiveness", "uncooled")
     elif not finder.from_part("cooler_effectiveness", cooler, "effectiveness"):
         finder.assume("cooler_effectiveness")
-    if cooler is not None and finder.from_condition("rated_cooler_flow", cooler, "pressure drop"):
+    if cooler is not None and finder.from_condition("rated_cooler_flow", cooler, "pressure loss"):
         finder.conditions.add("loss stated at a flow")
-        finder.from_part("rated_cooler_pressure_loss", cooler, "pressure drop")
+        finder.from_part("rated_cooler_pressure_loss", cooler, "pressure loss")
         finder.assume("rated_charge_density")
         return
     finder.conditions.add("loss stated at no flow")
-    if not finder.from_part("charge_path_loss", cooler, "pressure drop"):
+    if not finder.from_part("charge_path_loss", cooler, "pressure loss"):
         finder.assume("charge_path_loss")
 
 
@@ -280,7 +280,7 @@ def _regulator(finder: Finder) -> None:
 
 
 def _injectors(finder: Finder) -> None:
-    injectors = finder.one("injector")
+    injectors = finder.one("injectors")
     _regulator(finder)
     if not finder.from_settings("base_fuel_pressure", "fuel pressure"):
         finder.assume("base_fuel_pressure")
@@ -345,14 +345,16 @@ SERVICES = (
 
 def _pipes(finder: Finder) -> tuple[Pipe, ...]:
     pipes = []
-    for each in finder.fitted("pipe"):
-        medium = each.part.facts.get("medium")
-        words = str(medium.value).casefold() if medium else ""
-        for service, charging, pressure, temperature in SERVICES:
-            if service not in words or charging != finder.charging:
-                continue
-            if not finder.from_part("pipe_bore", each, "bore", subject=each.part.id):
-                give = f"bore of {each.part.id}, as in `facts: {{bore: 54 mm}}`"
-                finder.lacks(f"pipe_bore of {each.part.id}", give)
-            pipes.append(Pipe(part=each.part.id, pressure=pressure, temperature=temperature))
+    for each in (part for kind in ("intake pipe", "pipe", "hose") for part in finder.fitted(kind)):
+        carries = each.part.facts.get("carries")
+        words = str(carries.value).casefold() if carries else ""
+        gas = CARRIED.get((words, finder.charging))
+        if gas is None:
+            continue
+        if not finder.from_part("pipe_bore", each, "bore", subject=each.part.id):
+            finder.lacks(
+                f"pipe_bore of {each.part.id}",
+                f"bore of {each.part.id}, as in `facts: {{bore: 54 mm}}`",
+            )
+        pipes.append(Pipe(part=each.part.id, pressure=gas[0], temperature=gas[1]))
     return tuple(pipes)

@@ -44,8 +44,8 @@ THRESHOLDS: Mapping[str, Threshold] = MappingProxyType(
             side=AT_MOST,
             at=0.30,
             near=0.25,
-            reason="beyond 0.3 the pressure losses of a pipe climb steeply and are no longer those "
-            "of an incompressible flow (common practice, no source)",
+            reason="beyond 0.3 the pressure losses of a pipe climb steeply and are no longer "
+            "those of an incompressible flow (common practice, no source)",
         ),
     }
 )
