@@ -140,7 +140,7 @@ def _over_speed(
         for name, curve, points in _curves_of(desk, run, latest=run is runs[-1]):
             lines.append(_line(desk, quantity, name, of_power(curve), points=points))
             said.append(_said(desk, quantity, name, of_power(curve)))
-    changed = max([estimate.episode] if estimate else [], *(each.episode for each in runs))
+    changed = max(each.episode for each in (estimate, *runs) if each is not None)
     title = desk.titles[quantity]
     return Plot(
         name=f"{quantity}-episode-{changed}",

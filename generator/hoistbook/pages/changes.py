@@ -1,0 +1,100 @@
+"""What changed from one state to another, in words, and the page of all changes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from hoistbook.history.state import Change
+from hoistbook.pages import links
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.page import Page
+from hoistbook.pages.shown import Link, PartRef, Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeRow:
+    """One difference between two states."""
+
+    what: str
+    """"Mass", "Boost", "turbo oil in to feed-hose end"; empty where `part` names it."""
+    part: PartRef | None
+    kind: str
+    """"fitted", "taken off", "set"."""
+    before: str
+    after: str
+    because: str
+    number: int
+    """The episode that changed it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EpisodeChanges:
+    """What one episode changed from the one before it."""
+
+    episode: Link
+    title: str
+    number: int
+    rows: tuple[ChangeRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangesContext(Sheet):
+    """`changes.html`: everything that changed, once, by episode."""
+
+    episodes: tuple[EpisodeChanges, ...]
+
+
+def changes_page(desk: Desk) -> Page:
+    """Return the page of all changes."""
+    shown = tuple(
+        EpisodeChanges(
+            episode=desk.episode(number),
+            title=desk.episodes[number].title,
+            number=number,
+            rows=change_rows(desk, desk.changes[number]),
+        )
+        for number in desk.episodes
+    )
+    title = desk.words("changes.title")
+    return Page(
+        address=links.CHANGES,
+        template="changes.html",
+        title=title,
+        description=desk.words("changes.description", title=desk.material.journal.title),
+        context=ChangesContext(
+            heading=title,
+            margin=desk.margin(),
+            lead=desk.words("changes.lead"),
+            contents=tuple(
+                Link(text=each.episode.text, address=f"#episode-{each.number}") for each in shown
+            ),
+            episodes=shown,
+        ),
+    )
+
+
+def change_rows(desk: Desk, changes: Iterable[Change]) -> tuple[ChangeRow, ...]:
+    """Return changes in the words of a page."""
+    return tuple(_row(desk, each) for each in changes)
+
+
+def _row(desk: Desk, change: Change) -> ChangeRow:
+    about, _, name = change.subject.partition(":")
+    return ChangeRow(
+        what="" if about == "part" else name[:1].upper() + name[1:],
+        part=desk.part(name) if about == "part" else None,
+        kind=desk.words(f"change.{change.kind.replace(' ', '_')}"),
+        before=change.before or "",
+        after=change.after or "",
+        because=change.because or "",
+        number=change.episode,
+    )
+
+
+def sentence_of(desk: Desk, row: ChangeRow) -> str:
+    """Return a change as one sentence: "Boost: 0.6 bar gauge, before 0.4 bar gauge"."""
+    what = row.part.text if row.part else row.what
+    if row.before and row.after:
+        return desk.words("change.from_to", what=what, before=row.before, after=row.after)
+    return desk.words("change.plain", what=what, kind=row.after or row.kind)

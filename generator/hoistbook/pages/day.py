@@ -1,0 +1,176 @@
+"""What a day in the workshop came to: things done and made, work, readings, choices and claims."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from hoistbook.authored.records import Done, Episode, Part, Reading
+from hoistbook.compare.verdicts import ClaimVerdict
+from hoistbook.pages import links
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.shown import Link, PartRef
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MadeRow:
+    """Something built by the author."""
+
+    part: PartRef
+    pieces: tuple[Link, ...]
+    """What it was built from; the text says how many: "4 off 48 mm bend"."""
+    hours: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DoneRow:
+    """One thing done to one part."""
+
+    verb: str
+    """"Fitted"."""
+    part: PartRef
+    details: str
+    """"2 off, instead of the first pump, for 40.00 EUR"; empty where there is nothing to add."""
+    because: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkRow:
+    """A piece of work."""
+
+    what: str
+    hours: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingRow:
+    """Something measured."""
+
+    what: str
+    values: str
+    when: str
+    """"before the work" or empty."""
+    note: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DecisionShown:
+    """A choice and its reason."""
+
+    question: str
+    chose: str
+    over: str
+    because: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimRow:
+    """A claim and its result."""
+
+    text: str
+    result: str
+    """"holds", "does not hold" or "cannot tell"."""
+    why: str
+    address: str
+    """Of the workings of its figure; empty without."""
+
+
+def made_of(desk: Desk, episode: Episode) -> tuple[MadeRow, ...]:
+    """Return what was built in an episode."""
+    return tuple(_made(desk, each) for each in episode.made)
+
+
+def _made(desk: Desk, part: Part) -> MadeRow:
+    pieces = (
+        Link(
+            text=desk.words("part.pieces", count=each.count, part=desk.part_name(each.part)),
+            address=links.part(each.part),
+        )
+        for each in part.made_from
+    )
+    return MadeRow(
+        part=desk.part(part.id),
+        pieces=tuple(pieces),
+        hours=desk.hours(part.hours),
+        note=part.note or "",
+    )
+
+
+def done_of(desk: Desk, episode: Episode) -> tuple[DoneRow, ...]:
+    """Return what was done to parts, in the order of the file."""
+    return tuple(
+        DoneRow(
+            verb=desk.words(f"done.{each.verb.name.lower()}"),
+            part=desk.part(each.part),
+            details=", ".join(_details(desk, each)),
+            because=each.because or "",
+        )
+        for each in episode.done
+    )
+
+
+def _details(desk: Desk, done: Done) -> Iterator[str]:
+    if done.count is not None:
+        yield desk.words("part.number_off", count=done.count)
+    if done.instead_of:
+        yield desk.words("done.instead", part=desk.part_name(done.instead_of))
+    if done.amount is not None:
+        yield desk.words("done.for", amount=desk.formats.money(done.amount))
+    if done.to:
+        yield desk.words("done.to", person=done.to)
+    if done.date is not None:
+        yield desk.formats.date(done.date)
+
+
+def work_of(desk: Desk, episode: Episode) -> tuple[tuple[WorkRow, ...], str]:
+    """Return the work of an episode and its hours together, those of things made included."""
+    rows = tuple(WorkRow(what=each.what, hours=desk.hours(each.hours)) for each in episode.work)
+    hours = [each.hours for each in (*episode.work, *episode.made) if each.hours is not None]
+    return rows, desk.hours(sum(hours)) if hours else ""
+
+
+def readings_of(desk: Desk, episode: Episode) -> tuple[ReadingRow, ...]:
+    """Return what was measured in an episode, power runs apart."""
+    return tuple(reading_row(desk, each) for each in episode.measured if isinstance(each, Reading))
+
+
+def reading_row(desk: Desk, reading: Reading) -> ReadingRow:
+    """Return a measured thing as a row."""
+    return ReadingRow(
+        what=reading.what[:1].upper() + reading.what[1:],
+        values=" / ".join(desk.formats.given(each) for each in reading.values) or reading.text,
+        when=desk.words("episode.before_work") if reading.before_work else "",
+        note=reading.note or "",
+    )
+
+
+def decisions_of(episode: Episode) -> tuple[DecisionShown, ...]:
+    """Return the choices of an episode."""
+    return tuple(
+        DecisionShown(
+            question=each.question,
+            chose=each.chose,
+            over=", ".join(each.over),
+            because=each.because or "",
+        )
+        for each in episode.decisions
+    )
+
+
+def claims_of(desk: Desk, number: int) -> tuple[ClaimRow, ...]:
+    """Return the claims of one episode with their results."""
+    return tuple(_claim(desk, each) for each in desk.material.claims if each.episode == number)
+
+
+def _claim(desk: Desk, verdict: ClaimVerdict) -> ClaimRow:
+    found = None
+    if verdict.figure is not None:
+        key = verdict.figure
+        found = desk.figures[verdict.episode].get(key.quantity, key.subject)
+    return ClaimRow(
+        text=verdict.claim.text,
+        result=verdict.result,
+        why=verdict.why,
+        address=desk.workings(found) if found is not None else "",
+    )

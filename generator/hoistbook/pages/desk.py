@@ -1,0 +1,205 @@
+"""What the pages of one journal are made at: the material, its formats and words, by episode."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+
+from hoistbook.authored.kinds import kinds
+from hoistbook.authored.records import Episode, Fact
+from hoistbook.cautions.caution import Owed
+from hoistbook.engineering import GLOSSARY
+from hoistbook.figures.catalogue import QUANTITIES
+from hoistbook.figures.figure import Figure, Figures, Key, Missing
+from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
+from hoistbook.history.state import Change, Fate, Outcome, State
+from hoistbook.pages import links
+from hoistbook.pages.formats import Formats
+from hoistbook.pages.page import Material
+from hoistbook.pages.shown import FigureRow, Link, Margin, Number, PartRef
+from hoistbook.pages.words import Words, load_words
+from hoistbook.values.money import Money
+from hoistbook.values.quantity import Quantity
+
+
+class Desk:
+    """A journal's material with what every page needs at hand.
+
+    Parameters
+    ----------
+    material
+        Everything worked out from the journal.
+    formats
+        How it prints numbers, dates and money.
+    words
+        The words of ours in its language.
+    titles
+        For each quantity its title in tables: "injector_duty" -> "Injector duty".
+    """
+
+    def __init__(
+        self, material: Material, formats: Formats, words: Words, titles: Mapping[str, str]
+    ) -> None:
+        self.material = material
+        self.formats = formats
+        self.words = words
+        self.titles = titles
+        self.episodes: Mapping[int, Episode] = {each.number: each for each in material.episodes}
+        self.states: Mapping[int, State] = {each.episode: each for each in material.states}
+        self.tallies: Mapping[int, Tally] = {
+            each.episode: each for each in material.ledger.tallies
+        }
+        self.figures: Mapping[int, Figures] = {each.episode: each for each in material.figures}
+        self.changes: Mapping[int, tuple[Change, ...]] = dict(
+            zip(self.states, material.changes, strict=True)
+        )
+        self.last = max(self.states)
+        """The episode that the journal is as at."""
+        self.currency = material.ledger.currency
+        self.paid: Mapping[str, Entry] = {
+            each.part: each
+            for each in material.ledger.entries
+            if each.part and each.kind is EntryKind.PART and each.stage is Stage.SPENT
+        }
+        """By part, the entry of the tally that paid for it."""
+
+    def before(self, number: int) -> int:
+        """Return the episode shown before one, 0 for the first."""
+        return max((each for each in self.states if each < number), default=0)
+
+    def home_money(self, amount: Decimal) -> str:
+        """Return an amount in the journal's currency."""
+        return self.formats.money(Money(amount, self.currency))
+
+    def system(self, system: str | None) -> str:
+        """Return the title of a system of the car."""
+        return self.words(f"system.{system or 'other'}")
+
+    def kind(self, kind: str | None) -> str:
+        """Return the title of a kind of part; empty where the author gives none."""
+        known = kinds().get(kind or "")
+        return known.title if known else ""
+
+    def fact(self, value: Fact) -> str:
+        """Return a stated property as it is printed."""
+        if isinstance(value, Quantity):
+            return self.formats.given(value)
+        return value if isinstance(value, str) else self.formats.plain(value)
+
+    def hours(self, hours: float | None) -> str:
+        """Return a time as worked: "2.5 h"; empty where it is not given."""
+        if hours is None:
+            return ""
+        return self.formats.given(Quantity(value=hours * 3600, unit="h", text=""))
+
+    def spec_sheet(self) -> Link:
+        """Return a link to the spec sheet as at the last episode."""
+        return Link(text=self.words("spec.link"), address=links.SPEC)
+
+    def files(self, name: str) -> tuple[Link, ...]:
+        """Return links to the data of a page, as CSV and as JSON."""
+        return tuple(
+            Link(text=self.words(f"data.{suffix}"), address=f"{links.DATA}{name}.{suffix}")
+            for suffix in ("csv", "json")
+        )
+
+    def owed(self, address: str) -> tuple[Owed, ...]:
+        """Return the cautions that the page at an address owes."""
+        return self.material.owed.get(address, ())
+
+    def fate(self, part_id: str) -> Fate:
+        """Return what became of a part."""
+        return self.material.fates.get(
+            part_id, Fate(outcome=Outcome.IN_USE, episode=None, text="")
+        )
+
+    def part_name(self, part_id: str) -> str:
+        """Return a part's name, or its id where the journal does not know the part."""
+        known = self.states[self.last].parts.get(part_id)
+        return known.part.name if known else part_id
+
+    def part(self, part_id: str, text: str = "") -> PartRef:
+        """Return a part as it is named on a page."""
+        fate = self.fate(part_id)
+        return PartRef(
+            text=text or self.part_name(part_id),
+            address=links.part(part_id),
+            fate=fate.text,
+            dropped=fate.dropped,
+        )
+
+    def episode(self, number: int) -> Link:
+        """Return a link to an episode, or to the spec sheet of the car as bought for episode 0."""
+        if number not in self.episodes:
+            return Link(text=self.words("episode.bought_car"), address=links.spec(number))
+        text = self.words("episode.number", number=number)
+        return Link(text=text, address=links.episode(number))
+
+    def number(self, figure: Figure) -> Number:
+        """Return a figure with all that must stand beside it."""
+        text = self.formats.figure(figure)
+        return Number(
+            value=text.value,
+            evidence=text.evidence,
+            band=text.band,
+            headline=text.headline,
+            limit=text.limit,
+            limit_detail=text.limit_detail,
+            address=self.workings(figure),
+        )
+
+    def workings(self, figure: Figure | Missing) -> str:
+        """Return where a figure is worked out; a missing one has what it lacks on the next page."""
+        if isinstance(figure, Missing):
+            return f"{links.NEXT}#missing"
+        return links.figure(figure.key, figure.episode)
+
+    def subject(self, key: Key) -> Link | None:
+        """Return the part that a figure is of, None for the engine."""
+        if key.subject not in self.states[self.last].parts:
+            return None
+        return Link(text=self.part_name(key.subject), address=links.part(key.subject))
+
+    def row(self, figure: Figure | Missing, before: Figure | Missing | None = None) -> FigureRow:
+        """Return a figure as a row of a table, with what it was before if given."""
+        return FigureRow(
+            title=self.titles[figure.key.quantity],
+            subject=self.subject(figure.key),
+            now=self.number(figure) if isinstance(figure, Figure) else None,
+            before=self.number(before) if isinstance(before, Figure) else None,
+            missing=figure.give if isinstance(figure, Missing) else (),
+        )
+
+    def margin(self, number: int | None = None) -> Margin:
+        """Return what runs along the margin: of one episode, or of the journal as at its last."""
+        shown = self.last if number is None else number
+        key = "margin.as_at" if number is None else "margin.episode"
+        if shown == 0:
+            key = "margin.bought"
+        tally = self.tallies[shown]
+        episode = self.episodes.get(shown)
+        filmed = episode.filmed if episode else None
+        return Margin(
+            label=self.words(key, number=shown),
+            address=links.episode(shown) if episode else links.spec(shown),
+            number=shown,
+            date=self.formats.date(filmed) if filmed else "",
+            total=self.home_money(tally.spent),
+            budget=(
+                self.words("margin.budget", amount=self.home_money(tally.budget))
+                if tally.budget is not None
+                else ""
+            ),
+        )
+
+
+def desk_of(material: Material) -> Desk:
+    """Return the desk at which the pages of a journal are made."""
+    words = load_words(material.journal.language)
+    formats = Formats(words, GLOSSARY, material.journal.units)
+    return Desk(material, formats, words, QUANTITIES)
+
+
+def sections(words: Words, page: str, present: Iterable[str]) -> tuple[Link, ...]:
+    """Return the contents of a long page: the ids of its sections, with their headings."""
+    return tuple(Link(text=words(f"{page}.{each}"), address=f"#{each}") for each in present)

@@ -1,0 +1,126 @@
+"""The home page: one paragraph and one ruled table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from hoistbook.compare.verdicts import Comparison
+from hoistbook.figures.figure import Figure
+from hoistbook.pages import links
+from hoistbook.pages.changes import change_rows, sentence_of
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.page import Page
+from hoistbook.pages.pictures import poster_of
+from hoistbook.pages.shown import Entry, Link, Number, Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HomeContext(Sheet):
+    """`home.html`: what car and goal, how far along, what it cost and makes, what is new."""
+
+    about: str
+    rows: tuple[Entry, ...]
+
+
+def home_page(desk: Desk) -> Page:
+    """Return the home page."""
+    journal = desk.material.journal
+    latest = desk.episodes.get(desk.last)
+    return Page(
+        address=links.HOME,
+        template="home.html",
+        title=journal.title,
+        description=_short(journal.about or journal.goal or desk.words("home.description")),
+        context=HomeContext(
+            heading=journal.title,
+            margin=desk.margin(),
+            picture=poster_of(journal, latest) if latest else None,
+            about=journal.about or "",
+            rows=tuple(_rows(desk)),
+        ),
+        owed=desk.owed(links.HOME),
+    )
+
+
+def _short(text: str, most: int = 300) -> str:
+    """Return a text cut at a word where it is longer than a description may be."""
+    if len(text) <= most:
+        return text
+    return text[: most - 1].rpartition(" ")[0] + "…"
+
+
+def _rows(desk: Desk) -> Iterator[Entry]:
+    words, journal = desk.words, desk.material.journal
+    if journal.car_name:
+        yield Entry(label=words("home.car"), text=journal.car_name, links=(desk.spec_sheet(),))
+    if journal.goal:
+        yield Entry(label=words("home.goal"), text=journal.goal)
+    latest = desk.episodes.get(desk.last)
+    if latest:
+        yield Entry(
+            label=words("home.so_far"),
+            text=words("home.episodes", n=len(desk.episodes)),
+            links=(Link(text=latest.title, address=links.episode(latest.number)),),
+            note=desk.formats.date(latest.filmed) if latest.filmed else "",
+        )
+    yield _cost(desk)
+    yield from _makes(desk)
+    yield from _latest_change(desk)
+
+
+def _cost(desk: Desk) -> Entry:
+    tally = desk.tallies[desk.last]
+    note = ""
+    if tally.budget is not None:
+        note = desk.words("home.of_budget", budget=desk.home_money(tally.budget))
+    return Entry(
+        label=desk.words("home.cost"),
+        text=desk.home_money(tally.spent),
+        links=(Link(text=desk.words("home.to_tally"), address=links.TALLY),),
+        note=note,
+    )
+
+
+def _makes(desk: Desk) -> Iterator[Entry]:
+    """Say what it makes: as measured where a run says so, and as estimated for now."""
+    runs = desk.material.comparisons
+    if runs:
+        yield _measured(desk, runs[-1])
+    power = desk.figures[desk.last].get("power")
+    if isinstance(power, Figure) and not (runs and runs[-1].episode == desk.last):
+        yield Entry(
+            label=desk.words("home.estimated"),
+            number=desk.number(power),
+            note=desk.words("home.at_crank"),
+        )
+
+
+def _measured(desk: Desk, run: Comparison) -> Entry:
+    curve = run.measured
+    top = max(range(len(curve.values)), key=curve.values.__getitem__)
+    value, band = desk.formats.banded(curve.values[top], curve.low[top], curve.high[top], "power")
+    speed = desk.formats.quantity(curve.speeds[top], "engine_speed")
+    return Entry(
+        label=desk.words("home.makes"),
+        number=Number(
+            value=value,
+            band=band,
+            evidence="measured",
+            headline=desk.words("home.highest", speed=speed),
+            address=f"{links.episode(run.episode)}#power",
+        ),
+        note=", ".join((desk.words(f"run.at_{run.run.at}"), desk.episode(run.episode).text)),
+    )
+
+
+def _latest_change(desk: Desk) -> Iterator[Entry]:
+    for number in reversed(desk.changes):
+        rows = change_rows(desk, desk.changes[number])
+        if rows:
+            yield Entry(
+                label=desk.words("home.latest"),
+                text=sentence_of(desk, rows[-1]),
+                links=(desk.episode(number),),
+            )
+            return

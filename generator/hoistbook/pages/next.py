@@ -1,0 +1,105 @@
+"""What comes next: planned, waited for, soon to expire, and numbers that are missing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from hoistbook.figures.figure import Missing
+from hoistbook.history.ledger import Stage
+from hoistbook.history.state import PartState, Status
+from hoistbook.pages import links
+from hoistbook.pages.desk import Desk, sections
+from hoistbook.pages.page import Page
+from hoistbook.pages.receipts import count_of
+from hoistbook.pages.shown import FigureRow, Link, PartRef, Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AwaitedRow:
+    """A part that is planned, or ordered and not here."""
+
+    part: PartRef
+    count: str
+    price: str
+    """In the journal's currency; empty where none is given."""
+    why: str
+    since: Link
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExpiryRow:
+    """Something that is good until a date."""
+
+    part: PartRef
+    until: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextContext(Sheet):
+    """`next.html`: what comes next."""
+
+    planned: tuple[AwaitedRow, ...]
+    waiting: tuple[AwaitedRow, ...]
+    on_hand: tuple[AwaitedRow, ...]
+    """Here and not fitted yet."""
+    expiring: tuple[ExpiryRow, ...]
+    missing: tuple[FigureRow, ...]
+
+
+def next_page(desk: Desk) -> Page:
+    """Return the page of what comes next."""
+    title = desk.words("next.title")
+    parts = desk.states[desk.last].parts.values()
+    return Page(
+        address=links.NEXT,
+        template="next.html",
+        title=title,
+        description=desk.words("next.description", title=desk.material.journal.title),
+        context=NextContext(
+            heading=title,
+            margin=desk.margin(),
+            lead=desk.words("next.lead"),
+            contents=sections(
+                desk.words, "next", ("planned", "waiting", "on_hand", "expiring", "missing")
+            ),
+            planned=_awaited(desk, parts, Status.PLANNED),
+            waiting=_awaited(desk, parts, Status.ORDERED),
+            on_hand=_awaited(desk, parts, Status.ON_HAND),
+            expiring=tuple(_expiring(desk, parts)),
+            missing=tuple(
+                desk.row(each)
+                for each in desk.figures[desk.last].figures
+                if isinstance(each, Missing)
+            ),
+        ),
+        owed=desk.owed(links.NEXT),
+    )
+
+
+def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[AwaitedRow, ...]:
+    prices = {
+        each.part: each.home
+        for each in desk.material.ledger.entries
+        if each.part and each.home and (each.stage is Stage.SPENT or each.until is None)
+    }
+    shown = (
+        each for each in parts if each.status is status and not desk.fate(each.part.id).dropped
+    )
+    return tuple(
+        AwaitedRow(
+            part=desk.part(each.part.id),
+            count=count_of(desk, each.part),
+            price=desk.home_money(prices[each.part.id]) if each.part.id in prices else "",
+            why=each.because or each.part.note or "",
+            since=desk.episode(each.since),
+        )
+        for each in shown
+    )
+
+
+def _expiring(desk: Desk, parts: Iterable[PartState]) -> Iterator[ExpiryRow]:
+    dated = [(each.part.good_until, each.part.id) for each in parts if each.part.good_until]
+    for until, part_id in sorted(dated):
+        if not desk.fate(part_id).dropped:
+            yield ExpiryRow(part=desk.part(part_id), until=desk.formats.date(until))

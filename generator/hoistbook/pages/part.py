@@ -1,0 +1,168 @@
+"""The page of one part: what it is, where it came from, what it fits and what became of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from hoistbook.authored.records import Came, Part
+from hoistbook.history.state import PartState, State
+from hoistbook.pages import links
+from hoistbook.pages.changes import ChangeRow, change_rows
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.page import Page
+from hoistbook.pages.parts import bought_at
+from hoistbook.pages.receipts import came_of, count_of
+from hoistbook.pages.shown import Entry, FigureRow, Link, PartRef, Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FactRow:
+    """A stated property."""
+
+    name: str
+    value: str
+    evidence: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndRow:
+    """An end of the part and what it is joined to."""
+
+    name: str
+    text: str
+    joined: PartRef | None
+    joined_end: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartContext(Sheet):
+    """`part.html`: one part."""
+
+    part: PartRef
+    entries: tuple[Entry, ...]
+    """Kind, system, count, maker, price, supplier and the like, as far as known."""
+    note: str
+    link: str
+    """Full URL; empty without."""
+    facts: tuple[FactRow, ...]
+    ends: tuple[EndRow, ...]
+    pieces: tuple[PartRef, ...]
+    """What it was made from."""
+    figures: tuple[FigureRow, ...]
+    """Figures of which it is the subject, as at the last episode."""
+    history: tuple[tuple[Link, ChangeRow], ...]
+    """What happened to it, each with its episode."""
+
+
+def part_pages(desk: Desk) -> Iterator[Page]:
+    """Yield the page of every part."""
+    history = _histories(desk)
+    for state in desk.states[desk.last].parts.values():
+        yield _page(desk, state, history.get(state.part.id, ()))
+
+
+def _histories(desk: Desk) -> dict[str, tuple[tuple[Link, ChangeRow], ...]]:
+    """Return what happened to each part, in one walk over all changes."""
+    found: dict[str, tuple[tuple[Link, ChangeRow], ...]] = {}
+    for number, changes in desk.changes.items():
+        of_parts = [each for each in changes if each.subject.startswith("part:")]
+        for change, row in zip(of_parts, change_rows(desk, of_parts), strict=True):
+            name = change.subject.removeprefix("part:")
+            found[name] = (*found.get(name, ()), (desk.episode(number), row))
+    return found
+
+
+def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], ...]) -> Page:
+    part, words = state.part, desk.words
+    address = links.part(part.id)
+    lead = _lead(desk, state)
+    return Page(
+        address=address,
+        template="part.html",
+        title=desk.words("part.page_title", name=part.name, id=part.id),
+        description=words(
+            "part.description", name=part.name, title=desk.material.journal.title, lead=lead
+        ),
+        context=PartContext(
+            heading=part.name,
+            margin=desk.margin(),
+            lead=lead,
+            part=desk.part(part.id),
+            entries=tuple(_entries(desk, state)),
+            note=part.note or "",
+            link=part.link or "",
+            facts=tuple(
+                FactRow(
+                    name=name[:1].upper() + name[1:],
+                    value=desk.fact(given.value),
+                    evidence=given.evidence,
+                )
+                for name, given in part.facts.items()
+            ),
+            ends=_ends(desk, part, desk.states[desk.last]),
+            pieces=tuple(desk.part(each.part) for each in part.made_from),
+            figures=tuple(_figures(desk, part.id)),
+            history=history,
+        ),
+        owed=desk.owed(address),
+    )
+
+
+def _lead(desk: Desk, state: PartState) -> str:
+    fate = desk.fate(state.part.id)
+    if fate.text:
+        return fate.text[:1].upper() + fate.text[1:] + "."
+    if state.status == "fitted" and state.fitted_in is not None:
+        return desk.words(
+            "part.fitted_since", episode=desk.episode(state.fitted_in).text.casefold()
+        )
+    return desk.words("part.status", status=state.status)
+
+
+def _entries(desk: Desk, state: PartState) -> Iterator[Entry]:
+    part, words = state.part, desk.words
+    came = words("came.bought") if part.came is Came.BOUGHT and part.paid else ""
+    texts = (
+        ("kind", desk.kind(part.kind)),
+        ("system", desk.system(part.system)),
+        ("count", count_of(desk, part)),
+        ("maker", part.maker or ""),
+        ("part_number", part.part_number or ""),
+        ("came", came_of(desk, part) if part.came is not Came.BOUGHT else came),
+        ("paid", desk.formats.money(part.paid) if part.paid else ""),
+        ("list", desk.formats.money(part.list_price) if part.list_price else ""),
+        ("bought", bought_at(desk, part.id)),
+        ("must", part.must or ""),
+        ("good_until", desk.formats.date(part.good_until) if part.good_until else ""),
+        ("hours", desk.hours(part.hours)),
+    )
+    for key, text in texts:
+        if text:
+            yield Entry(label=words(f"part.{key}"), text=text)
+    yield Entry(label=words("part.known"), links=(desk.episode(state.known_in),))
+
+
+def _ends(desk: Desk, part: Part, state: State) -> tuple[EndRow, ...]:
+    other = {}
+    for join in state.joins:
+        a, b = join.value.a, join.value.b
+        other[a.part, a.end], other[b.part, b.end] = b, a
+    rows = []
+    for end in part.ends.values():
+        joined = other.get((part.id, end.name))
+        rows.append(
+            EndRow(
+                name=end.name[:1].upper() + end.name[1:],
+                text=end.text,
+                joined=desk.part(joined.part) if joined else None,
+                joined_end=joined.end if joined else "",
+            )
+        )
+    return tuple(rows)
+
+
+def _figures(desk: Desk, part_id: str) -> Iterator[FigureRow]:
+    for figure in desk.figures[desk.last].figures:
+        if figure.key.subject == part_id:
+            yield desk.row(figure)

@@ -1,0 +1,137 @@
+"""The list of all parts, once, each with the episodes from and until which it was in the build."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import groupby
+
+from hoistbook.authored.kinds import systems
+from hoistbook.authored.records import Came, Part
+from hoistbook.history.state import PartState
+from hoistbook.pages import links
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.page import Page
+from hoistbook.pages.parts_copy import CopyShown, copies_of
+from hoistbook.pages.receipts import came_of, count_of
+from hoistbook.pages.shown import Link, PartRef, Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartRow:
+    """A part as a row of the list."""
+
+    part: PartRef
+    count: str
+    maker: str
+    """Maker and part number, as far as known."""
+    came: str
+    """"used", "made", "supplied free"; empty for what was bought new."""
+    ends: tuple[str, ...]
+    """"oil in: M12x1.5 female"."""
+    price: str
+    """As paid, in its own currency."""
+    bought: str
+    """Supplier and date."""
+    link: str
+    """Full URL; empty without."""
+    must: str
+    """What it had to meet."""
+    status: str
+    """"fitted", "planned"."""
+    start: int
+    """The episode that wrote it down."""
+    until: int | None
+    """The episode from which it was no longer in the build; None while it is."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SystemParts:
+    """The parts of one system of the car."""
+
+    id: str
+    title: str
+    rows: tuple[PartRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PartsContext(Sheet):
+    """`parts.html`: all parts by system."""
+
+    systems: tuple[SystemParts, ...]
+    episodes: tuple[Link, ...]
+    """The episodes that a script may show the list as at."""
+    copy: CopyShown
+    """The list to take away."""
+
+
+def parts_page(desk: Desk) -> Page:
+    """Return the page that lists all parts."""
+    title = desk.words("parts.title")
+    known = desk.states[desk.last].parts
+    shown = _by_system(desk, known.values())
+    return Page(
+        address=links.PARTS,
+        template="parts.html",
+        title=title,
+        description=desk.words(
+            "parts.description", title=desk.material.journal.title, n=len(known)
+        ),
+        context=PartsContext(
+            heading=title,
+            margin=desk.margin(),
+            lead=desk.words("parts.lead"),
+            contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
+            systems=shown,
+            episodes=tuple(desk.episode(each) for each in desk.states),
+            copy=copies_of(desk),
+        ),
+        owed=desk.owed(links.PARTS),
+    )
+
+
+def _by_system(desk: Desk, parts: Iterable[PartState]) -> tuple[SystemParts, ...]:
+    order = {system: at for at, system in enumerate(systems())}
+    by_system = sorted(parts, key=lambda each: order.get(each.part.system or "", len(order)))
+    return tuple(
+        SystemParts(
+            id=(system or "other").replace(" ", "-"),
+            title=desk.system(system),
+            rows=tuple(part_row(desk, each) for each in members),
+        )
+        for system, members in groupby(by_system, key=lambda each: each.part.system)
+    )
+
+
+def part_row(desk: Desk, state: PartState) -> PartRow:
+    """Return a part as a row."""
+    part = state.part
+    ref = desk.part(part.id)
+    return PartRow(
+        part=ref,
+        count=count_of(desk, part),
+        maker=" ".join(each for each in (part.maker, part.part_number) if each),
+        came="" if part.came is Came.BOUGHT else came_of(desk, part),
+        ends=ends_of(part),
+        price=desk.formats.money(part.paid) if part.paid else "",
+        bought=bought_at(desk, part.id),
+        link=part.link or "",
+        must=part.must or "",
+        status=state.status,
+        start=state.known_in,
+        until=desk.fate(part.id).episode if ref.dropped else None,
+    )
+
+
+def bought_at(desk: Desk, part_id: str) -> str:
+    """Return where and when a part was bought; empty where no receipt says."""
+    entry = desk.paid.get(part_id)
+    if entry is None:
+        return ""
+    day = desk.formats.date(entry.day) if entry.day else None
+    return ", ".join(each for each in (entry.supplier, day) if each)
+
+
+def ends_of(part: Part) -> tuple[str, ...]:
+    """Return the ends of a part as spoken."""
+    return tuple(f"{each.name}: {each.text}" for each in part.ends.values())

@@ -1,0 +1,41 @@
+"""All pages of the site, in order; each kind of page has a module of its own."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from hoistbook.pages.cautions import cautions_page
+from hoistbook.pages.changes import changes_page
+from hoistbook.pages.desk import Desk, desk_of
+from hoistbook.pages.episode import episode_page
+from hoistbook.pages.episodes import episodes_page
+from hoistbook.pages.home import home_page
+from hoistbook.pages.index_a_z import index_page
+from hoistbook.pages.next import next_page
+from hoistbook.pages.page import Material, Page
+from hoistbook.pages.part import part_pages
+from hoistbook.pages.parts import parts_page
+from hoistbook.pages.spec import spec_pages
+from hoistbook.pages.tally import tally_page
+from hoistbook.pages.workings import workings_pages
+
+
+def site_pages(material: Material) -> tuple[Page, ...]:
+    """Return every page of the site, not yet rendered."""
+    return tuple(_pages(desk_of(material)))
+
+
+def _pages(desk: Desk) -> Iterator[Page]:
+    yield home_page(desk)
+    yield episodes_page(desk)
+    for episode in desk.material.episodes:
+        yield episode_page(desk, episode)
+    yield parts_page(desk)
+    yield from part_pages(desk)
+    yield next_page(desk)
+    yield from spec_pages(desk)
+    yield tally_page(desk)
+    yield from workings_pages(desk)
+    yield changes_page(desk)
+    yield cautions_page(desk)
+    yield index_page(desk)

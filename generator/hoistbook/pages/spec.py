@@ -1,0 +1,189 @@
+"""The spec sheet: the build as at one episode, bounded by the car."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import groupby
+
+from hoistbook.authored.kinds import systems
+from hoistbook.authored.records import BoostBySpeed, Given
+from hoistbook.history.state import Dated, State, Status
+from hoistbook.pages import links
+from hoistbook.pages.day import ReadingRow, reading_row
+from hoistbook.pages.desk import Desk, sections
+from hoistbook.pages.page import Page
+from hoistbook.pages.receipts import count_of
+from hoistbook.pages.shown import FigureRow, Link, PartRef, Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpecRow:
+    """One property of the car, or one setting."""
+
+    name: str
+    value: str
+    evidence: str
+    since: Link
+    """The episode that set it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FittedRow:
+    """A part of the car."""
+
+    part: PartRef
+    count: str
+    maker: str
+    since: Link
+    """The episode in which it was fitted."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FittedSystem:
+    """The parts fitted in one system."""
+
+    title: str
+    rows: tuple[FittedRow, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JoinRow:
+    """Two ends put together."""
+
+    a: PartRef
+    a_end: str
+    b: PartRef
+    b_end: str
+    sealed_with: str
+    torque: str
+    since: Link
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpecContext(Sheet):
+    """`spec.html`: the spec sheet as at an episode."""
+
+    car: tuple[SpecRow, ...]
+    settings: tuple[SpecRow, ...]
+    systems: tuple[FittedSystem, ...]
+    figures: tuple[FigureRow, ...]
+    readings: tuple[ReadingRow, ...]
+    """The last of each thing measured."""
+    joins: tuple[JoinRow, ...]
+    others: tuple[Link, ...]
+    """The spec sheets as at the other episodes."""
+
+
+def spec_pages(desk: Desk) -> Iterator[Page]:
+    """Yield the spec sheet now and as at every episode, the car as bought first."""
+    yield _page(desk, links.SPEC, desk.last, now=True)
+    for number in desk.states:
+        yield _page(desk, links.spec(number), number, now=False)
+
+
+def _page(desk: Desk, address: str, number: int, *, now: bool) -> Page:
+    words, state = desk.words, desk.states[number]
+    key = "now" if now else "at" if number else "bought"
+    title = words(f"spec.title_{key}", number=number)
+    journal = desk.material.journal
+    return Page(
+        address=address,
+        template="spec.html",
+        title=title,
+        description=words(f"spec.description_{key}", title=journal.title, number=number),
+        context=SpecContext(
+            heading=title,
+            margin=desk.margin(None if now else number),
+            lead=words("spec.lead"),
+            contents=sections(
+                words, "spec", ("car", "settings", "figures", "fitted", "joins", "others")
+            ),
+            car=_rows(desk, state.car),
+            settings=_rows(desk, state.settings),
+            systems=_fitted(desk, state),
+            figures=tuple(desk.row(each) for each in desk.figures[number].figures),
+            readings=_readings(desk, state),
+            joins=tuple(_joins(desk, state)),
+            others=_others(desk, None if now else number),
+        ),
+        owed=desk.owed(address),
+    )
+
+
+def _others(desk: Desk, shown: int | None) -> tuple[Link, ...]:
+    now = (desk.spec_sheet(),) if shown is not None else ()
+    return now + tuple(
+        Link(text=desk.episode(each).text, address=links.spec(each))
+        for each in desk.states
+        if each != shown
+    )
+
+
+def _rows(
+    desk: Desk, given: Mapping[str, Dated[Given]] | Mapping[str, Dated[Given | BoostBySpeed]]
+) -> tuple[SpecRow, ...]:
+    return tuple(
+        SpecRow(
+            name=name[:1].upper() + name[1:],
+            value=stated(desk, dated.value),
+            evidence=dated.value.evidence,
+            since=desk.episode(dated.episode),
+        )
+        for name, dated in given.items()
+    )
+
+
+def stated(desk: Desk, value: Given | BoostBySpeed) -> str:
+    """Return what the author states of the car or its settings, as it is printed."""
+    if isinstance(value, Given):
+        return desk.fact(value.value)
+    pairs = zip(value.speeds, value.pressures, strict=True)
+    return ", ".join(
+        desk.words(
+            "spec.boost_at",
+            pressure=desk.formats.given(pressure),
+            speed=desk.formats.quantity(speed, "engine_speed"),
+        )
+        for speed, pressure in pairs
+    )
+
+
+def _fitted(desk: Desk, state: State) -> tuple[FittedSystem, ...]:
+    order = {system: at for at, system in enumerate(systems())}
+    fitted = [each for each in state.parts.values() if each.status is Status.FITTED]
+    fitted.sort(key=lambda each: order.get(each.part.system or "", len(order)))
+    return tuple(
+        FittedSystem(
+            title=desk.system(system),
+            rows=tuple(
+                FittedRow(
+                    part=desk.part(each.part.id),
+                    count=count_of(desk, each.part),
+                    maker=" ".join(t for t in (each.part.maker, each.part.part_number) if t),
+                    since=desk.episode(each.since if each.fitted_in is None else each.fitted_in),
+                )
+                for each in members
+            ),
+        )
+        for system, members in groupby(fitted, key=lambda each: each.part.system)
+    )
+
+
+def _readings(desk: Desk, state: State) -> tuple[ReadingRow, ...]:
+    last = {dated.value.what: dated.value for dated in state.readings}
+    return tuple(reading_row(desk, each) for each in last.values())
+
+
+def _joins(desk: Desk, state: State) -> Iterator[JoinRow]:
+    for dated in state.joins:
+        join = dated.value
+        yield JoinRow(
+            a=desk.part(join.a.part),
+            a_end=join.a.end,
+            b=desk.part(join.b.part),
+            b_end=join.b.end,
+            sealed_with=join.sealed_with or "",
+            torque=desk.formats.given(join.torque) if join.torque else "",
+            since=desk.episode(dated.episode),
+        )

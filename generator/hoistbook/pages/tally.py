@@ -1,0 +1,168 @@
+"""The running cost: as at one episode, and every amount once with its episodes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from hoistbook.history.ledger import Entry as LedgerEntry
+from hoistbook.history.ledger import Stage, Tally
+from hoistbook.pages import links
+from hoistbook.pages.charts import cost_charts
+from hoistbook.pages.desk import Desk, sections
+from hoistbook.pages.page import Page
+from hoistbook.pages.shown import Chart, Entry, Link, PartRef, Sheet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TallyShown:
+    """The running cost as at one episode."""
+
+    lines: tuple[Entry, ...]
+    """Spent in the episode and so far, ordered, planned, at list price, come back, budget."""
+    systems: tuple[Entry, ...]
+    """What has been spent on each system so far."""
+    total: str
+    """What has been spent so far: the sum of the systems."""
+    unpriced: tuple[PartRef, ...]
+    """Bought parts whose price is not given: the tally is too low by these."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TallyRow:
+    """One amount of the tally."""
+
+    episode: Link
+    number: int
+    until: int | None
+    """Of an amount only ordered or planned: the episode from which it no longer stands."""
+    date: str
+    what: str
+    part: PartRef | None
+    """The part it was for; `what` then repeats its name."""
+    kind: str
+    """"refund"; empty for a plain purchase."""
+    stage: str
+    """"spent", "ordered, not paid" or "planned"."""
+    supplier: str
+    system: str
+    amount: str
+    """As paid, in its own currency; empty where that is the journal's."""
+    home: str
+    postage: str
+    """Of `home`, the share of postage, tax and discount; empty where there is none."""
+    list_price: str
+    rate: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RunningRow:
+    """The tally as at one episode, as a row."""
+
+    episode: Link
+    title: str
+    date: str
+    here: str
+    total: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TallyContext(Sheet):
+    """`tally.html`: every amount once, the running total, and the tally as at the last episode."""
+
+    tally: TallyShown
+    charts: tuple[Chart, ...]
+    running: tuple[RunningRow, ...]
+    rows: tuple[TallyRow, ...]
+    files: tuple[Link, ...]
+
+
+def tally_page(desk: Desk) -> Page:
+    """Return the page of the running cost."""
+    title = desk.words("tally.title")
+    total = desk.home_money(desk.tallies[desk.last].spent)
+    return Page(
+        address=links.TALLY,
+        template="tally.html",
+        title=title,
+        description=desk.words(
+            "tally.description", title=desk.material.journal.title, total=total
+        ),
+        context=TallyContext(
+            heading=title,
+            margin=desk.margin(),
+            lead=desk.words("tally.lead"),
+            contents=sections(desk.words, "tally", ("now", "running", "amounts")),
+            tally=tally_of(desk, desk.last),
+            charts=cost_charts(desk),
+            running=tuple(_running(desk, each) for each in desk.material.ledger.tallies),
+            rows=tuple(_row(desk, each) for each in desk.material.ledger.entries),
+            files=desk.files("tally"),
+        ),
+    )
+
+
+def tally_of(desk: Desk, number: int) -> TallyShown:
+    """Return the running cost as at one episode."""
+    tally = desk.tallies[number]
+    return TallyShown(
+        lines=tuple(
+            Entry(label=desk.words(f"tally.{key}"), text=desk.home_money(amount))
+            for key, amount in _lines(tally)
+        ),
+        systems=tuple(
+            Entry(label=desk.system(system), text=desk.home_money(amount))
+            for system, amount in tally.by_system
+        ),
+        total=desk.home_money(tally.spent),
+        unpriced=tuple(desk.part(each) for each in tally.unpriced),
+    )
+
+
+def _lines(tally: Tally) -> list[tuple[str, Decimal]]:
+    """Return the lines of a tally that say something: an amount of nothing is left out."""
+    lines = [
+        ("spent_here", tally.spent_here),
+        ("spent", tally.spent),
+        ("list_total", tally.list_total),
+        ("came_back", tally.came_back),
+        ("committed", tally.committed),
+        ("planned", tally.planned),
+    ]
+    kept = [(key, amount) for key, amount in lines if amount or key.startswith("spent")]
+    if tally.budget is not None:
+        kept += [("budget", tally.budget), ("left", tally.budget - tally.spent)]
+    return kept
+
+
+def _running(desk: Desk, tally: Tally) -> RunningRow:
+    episode = desk.episodes.get(tally.episode)
+    return RunningRow(
+        episode=desk.episode(tally.episode),
+        title=episode.title if episode else "",
+        date=desk.formats.date(episode.filmed) if episode and episode.filmed else "",
+        here=desk.home_money(tally.spent_here),
+        total=desk.home_money(tally.spent),
+    )
+
+
+def _row(desk: Desk, entry: LedgerEntry) -> TallyRow:
+    plain = entry.kind.name in ("PART", "SPENT") and entry.home >= 0
+    foreign = entry.amount.currency != desk.currency
+    return TallyRow(
+        episode=desk.episode(entry.episode),
+        number=entry.episode,
+        until=entry.until,
+        date=desk.formats.date(entry.day) if entry.day else "",
+        what=entry.label,
+        part=desk.part(entry.part) if entry.part else None,
+        kind="" if plain else desk.words(f"kind.{entry.kind.name.lower()}"),
+        stage="" if entry.stage is Stage.SPENT else desk.words(f"stage.{entry.stage.value}"),
+        supplier=entry.supplier or "",
+        system=desk.system(entry.system),
+        amount=desk.formats.money(entry.amount) if foreign else "",
+        home=desk.home_money(entry.home),
+        postage=desk.home_money(entry.postage) if entry.postage else "",
+        list_price=desk.home_money(entry.list_home) if entry.list_home is not None else "",
+        rate=entry.rate,
+    )
