@@ -329,18 +329,19 @@ def _mass(finder: Finder) -> None:
         finder.lacks("vehicle_mass", GIVE["vehicle_mass"])
 
 
-SERVICES = (
-    ("before the turbo", "boosted", "compressor_inlet_pressure", "intake_temperature"),
-    (
-        "before the cooler",
-        "boosted",
-        "compressor_outlet_pressure",
-        "compressor_outlet_temperature",
-    ),
-    ("after the cooler", "boosted", "manifold_absolute_pressure", "charge_temperature"),
-    ("before the throttle", "unboosted", "manifold_absolute_pressure", "charge_temperature"),
-)
-"""Words of a pipe's medium, where it applies, and the pressure and temperature of its gas."""
+HOT = ("compressor_outlet_pressure", "compressor_outlet_temperature")
+COLD = ("manifold_absolute_pressure", "charge_temperature")
+CARRIED: Mapping[tuple[str, str], tuple[str, str]] = {
+    ("intake air", "boosted"): ("compressor_inlet_pressure", "intake_temperature"),
+    ("intake air", "unboosted"): COLD,
+    ("charge air", "boosted"): HOT,
+    ("charge air, before the cooler", "boosted"): HOT,
+    ("charge air, after the cooler", "boosted"): COLD,
+}
+"""What a pipe carries in an engine boosted or not -> absolute pressure and temperature of it.
+
+Where it is not said on which side of the cooler a pipe stands, it is taken to be the hot one, in
+which the air is the faster of the two."""
 
 
 def _pipes(finder: Finder) -> tuple[Pipe, ...]:
