@@ -30,6 +30,9 @@ COLUMNS = ("date", "currency", "rate", "source")
 LATEST = timedelta(days=7)
 """So long after the table's last day its last rate still serves."""
 
+ECB = "ECB reference rate"
+FOR_ONE = ", for 1 "
+
 CROSS_RATE = Context(prec=10, rounding=ROUND_HALF_UP)
 """A rate between two currencies by way of the euro is worked out to ten digits, more than the six
 of the rates it comes from, so that it rounds no cent of any receipt."""
@@ -143,8 +146,8 @@ def is_rate(text: str) -> bool:
 
 def wrong_base(rate: Rate, place: Place, home: str) -> Problem | None:
     """Return the problem of a rate that was written for a journal in another currency."""
-    looked_up = rate.source.startswith("ECB ")
-    if rate.currency != home and not (looked_up and not rate.source.endswith(_base(home))):
+    base = rate.source.partition(FOR_ONE)[2] or "EUR"
+    if rate.currency != home and (base == home or not rate.source.startswith(ECB)):
         return None
     return Problem(
         "wrong-base",
@@ -216,13 +219,8 @@ def no_rate(need: RateNeed, why: str, home: str) -> Problem:
 
 
 def source(day: date, home: str) -> str:
-    """Return where a rate is from, in words."""
-    return f"ECB reference rate{'' if home == 'EUR' else 's'} of {day}{_base(home)}"
-
-
-def _base(home: str) -> str:
-    """Return what the reference rates are for when that is not the euro."""
-    return "" if home == "EUR" else f", for 1 {home}"
+    """Return where a rate is from, in words, and what it is for when that is not the euro."""
+    return f"{ECB} of {day}" if home == "EUR" else f"{ECB}s of {day}{FOR_ONE}{home}"
 
 
 def rate_of_day(currency: str, home: str, day: date) -> str | None:

@@ -8,20 +8,7 @@ from html.parser import HTMLParser
 from hoistbook.cautions.caution import Owed
 
 UNSEEN = ("script", "style", "template", "noscript", "title")
-VOID = (
-    "area",
-    "base",
-    "br",
-    "col",
-    "embed",
-    "hr",
-    "img",
-    "input",
-    "link",
-    "meta",
-    "source",
-    "wbr",
-)
+VOID = ("area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source")
 
 
 def check_page(html_text: str, owed: Iterable[Owed]) -> tuple[Owed, ...]:

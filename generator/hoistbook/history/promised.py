@@ -91,14 +91,14 @@ def promise(done: Done, episode: Episode, state: State, exchange: Exchange) -> E
 def unpaid_notices(entries: Sequence[Entry], last: State) -> Iterator[Notice]:
     """Yield a notice for each part that is here although nothing says what was paid for it."""
     for entry in entries:
-        if entry.until is not None or entry.part is None:
+        if entry.stage is Stage.SPENT or entry.until is not None or entry.part is None:
             continue
         state = last.parts[entry.part]
         if state.status in (Status.ON_HAND, Status.FITTED):
             yield Notice(
                 "no-receipt",
                 f"`{entry.part}` is {state.status} since episode {state.since} and no receipt "
-                f"says what was paid: {entry.home} {entry.amount.currency} count as "
+                f"says what was paid: {entry.amount.amount} {entry.amount.currency} count as "
                 f"{entry.stage}, not as spent",
                 entry.place,
                 "write it under `bought`, or under `got` if it cost nothing",
