@@ -9,17 +9,23 @@ from typing import Any, TypeVar
 
 from hoistbook.authored import fields
 from hoistbook.authored.build_file import read_car, read_settings
+from hoistbook.authored.captions import read_captions
 from hoistbook.authored.chapters import read_chapters
+from hoistbook.authored.claims import read_claim
 from hoistbook.authored.context import Context
 from hoistbook.authored.done import read_done
 from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.front_matter import parse_front_matter
+from hoistbook.authored.joins import JoinLine, read_join
+from hoistbook.authored.logs import read_log
+from hoistbook.authored.measured import read_measured
 from hoistbook.authored.nodes import Node
+from hoistbook.authored.notes import read_correction, read_decision, read_work
 from hoistbook.authored.parts import read_made, read_part
 from hoistbook.authored.pictures import inside
 from hoistbook.authored.prose import Prose, read_picture, read_prose
 from hoistbook.authored.receipts import read_receipt, read_spent
-from hoistbook.authored.records import Done, Episode
+from hoistbook.authored.records import Done, Episode, Log, PowerRun
 from hoistbook.problems import Place
 from hoistbook.values.slip import Slip
 
@@ -33,7 +39,11 @@ class EpisodeFile:
     """An episode as its own file tells it, and what has to wait for the other files."""
 
     episode: Episode
-    prose: Prose
+    """Its joins stand empty until the parts of all files are known."""
+    joins: tuple[JoinLine, ...]
+    pictures: dict[str, tuple[int, int]]
+    logs: dict[str, Log]
+    context: Context
 
 
 def _all_done(node: Node, context: Context) -> tuple[Done, ...]:
@@ -58,6 +68,12 @@ EPISODE: fields.Fields = {
     "done": Field(_all_done),
     "car": Field(read_car),
     "settings": Field(read_settings),
+    "joins": Field(fields.many(read_join)),
+    "measured": Field(fields.many(read_measured)),
+    "claims": Field(fields.many(read_claim)),
+    "decisions": Field(fields.many(read_decision)),
+    "work": Field(fields.many(read_work)),
+    "corrections": Field(fields.many(read_correction)),
 }
 
 
@@ -115,6 +131,7 @@ def _episode(node: Node, prose: str, prose_line: int, context: Context) -> Episo
         context.problem("no-number", message, node.place, hint)
         return None
     _files(values, context, found)
+    joins = values.pop("joins", ())
     episode = Episode(
         **values,
         number=number,
@@ -124,7 +141,7 @@ def _episode(node: Node, prose: str, prose_line: int, context: Context) -> Episo
         prose_line=prose_line,
         links=tuple(found.links),
     )
-    return EpisodeFile(episode, found)
+    return EpisodeFile(episode, joins, found.pictures, _logs(episode, context), context)
 
 
 def number_of_file(file: str) -> int | None:
@@ -146,3 +163,11 @@ def _files(values: dict[str, Any], context: Context, found: Prose) -> None:
             context.problem(captions.code, captions.message, place, captions.hint)
         else:
             values["captions"] = captions
+            values["cues"] = read_captions(captions, context)
+
+
+def _logs(episode: Episode, context: Context) -> dict[str, Log]:
+    """Read the log of every power run."""
+    runs = [each for each in episode.measured if isinstance(each, PowerRun)]
+    found = {run.log: read_log(run, context) for run in runs}
+    return {file: log for file, log in found.items() if log is not None}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from hoistbook.authored.build_file import BuildFile, read_build, read_habits
@@ -10,7 +10,8 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.episode_file import EpisodeFile, read_episode
 from hoistbook.authored.folder import BUILD_FILE, episode_files, read_text
 from hoistbook.authored.front_matter import parse_front_matter
-from hoistbook.authored.records import Journal
+from hoistbook.authored.joins import parts_of, resolve
+from hoistbook.authored.records import Journal, Log
 from hoistbook.problems import Notice, Place, Problem
 
 
@@ -39,10 +40,11 @@ def read_journal(folder: Path) -> Read:
     context.notices.extend(notices)
     episodes = [each for file in files if (each := _episode(file, context)) is not None]
     _numbers_are_unique(episodes, context)
+    joined = _joined(build, episodes)
     problems = tuple(sorted(context.problems, key=_order))
     if problems or build is None:
         return Read(None, problems, tuple(context.notices))
-    return Read(_journal(build, episodes), (), tuple(context.notices))
+    return Read(_journal(build, joined), (), tuple(context.notices))
 
 
 def _build(context: Context) -> BuildFile | None:
@@ -85,16 +87,32 @@ def _numbers_are_unique(episodes: list[EpisodeFile], context: Context) -> None:
         first.setdefault(episode.number, episode.file)
 
 
+def _joined(build: BuildFile | None, episodes: list[EpisodeFile]) -> list[EpisodeFile]:
+    """Resolve every join, now that all parts are known."""
+    start = [build.start] if build else []
+    every = [*start, *(each.episode for each in episodes)]
+    parts = {part.id: part for episode in every for part in parts_of(episode)}
+    found = []
+    for each in episodes:
+        joins = (resolve(line, parts, each.context) for line in each.joins)
+        episode = replace(each.episode, joins=tuple(join for join in joins if join is not None))
+        found.append(replace(each, episode=episode))
+    return found
+
+
 def _journal(build: BuildFile, episodes: list[EpisodeFile]) -> Journal:
     in_order = sorted(episodes, key=lambda each: each.episode.number)
     pictures: dict[str, tuple[int, int]] = {}
+    logs: dict[str, Log] = {}
     for each in in_order:
-        pictures |= each.prose.pictures
+        pictures |= each.pictures
+        logs |= each.logs
     return Journal(
         **build.journal,
         episodes=tuple(each.episode for each in in_order),
         start=build.start,
         pictures=dict(sorted(pictures.items())),
+        logs=logs,
     )
 
 

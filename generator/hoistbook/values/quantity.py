@@ -120,7 +120,7 @@ def _one(
         # "0.8 +- 0.05 bar": the unit stands after the band and holds for both.
         match = re.match(rf"{NUMBER}\s*", band)
         spelling = band[match.end() :] if match else ""
-    unit, reference = _unit_and_reference(spelling)
+    unit, reference = parse_unit(spelling)
     slip = _unit_slip(core, spelling, unit, reference, dimensions, reference_needed)
     if slip is not None:
         return slip
@@ -167,8 +167,8 @@ def _number_and_unit(core: str, numbers: str) -> tuple[Decimal, str] | Slip:
 
 
 @lru_cache(maxsize=512)
-def _unit_and_reference(spelling: str) -> tuple[str | None, str | None]:
-    """Return the canonical unit and the reference of "bar gauge", "psig", "kPa abs"."""
+def parse_unit(spelling: str) -> tuple[str | None, str | None]:
+    """Return the canonical unit and the reference in "bar gauge", "psig", "kPa abs"."""
     unit = canonical(spelling) if spelling else None
     if unit is not None or not spelling:
         return unit, None
@@ -222,7 +222,8 @@ def likely(number: str, dimensions: Sequence[str]) -> str:
     units = [unit for name in dimensions for unit in units_of(name)[:4]]
     if not units:
         return "a number and its unit, as 63.5 mm"
-    return f"as {number or '1'} {units[0]}; units that fit here: {', '.join(units)}"
+    shown = f"as {number} {units[0]}; " if number else ""
+    return f"{shown}units that fit here: {', '.join(units)}"
 
 
 def _half_width(band: str, of: Quantity, number: Decimal, numbers: str) -> float | Slip:
@@ -231,7 +232,7 @@ def _half_width(band: str, of: Quantity, number: Decimal, numbers: str) -> float
     if isinstance(read, Slip):
         return read
     amount, spelling = read
-    unit, _ = _unit_and_reference(spelling)
+    unit, _ = parse_unit(spelling)
     if spelling and unit is None:
         return Slip("unknown-unit", f"`{spelling}` is not a unit", f"as +- {amount} {of.unit}")
     if unit == "%" and of.unit != "%":
