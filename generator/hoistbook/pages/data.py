@@ -1,0 +1,280 @@
+"""The journal as data: the same facts as the pages, each table as CSV and as JSON.
+
+Values stand in the units that the pages print, with the unit in a column or in a column's name.
+Nothing is rounded for the eye here, so a band stands beside every value that has one.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import TypeAlias
+
+from hoistbook.compare.verdicts import Comparison
+from hoistbook.figures.figure import Curve, Figure
+from hoistbook.pages import links
+from hoistbook.pages.changes import change_rows
+from hoistbook.pages.csv_table import csv_table
+from hoistbook.pages.desk import Desk
+from hoistbook.pages.parts_copy import parts_list_files
+
+Cell: TypeAlias = str | int | float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """One table of data."""
+
+    columns: tuple[str, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+def data_files(desk: Desk) -> dict[str, bytes]:
+    """Return every data file of the site, parts lists included: path -> content."""
+    files = parts_list_files(desk)
+    for name, make in _TABLES.items():
+        table = make(desk)
+        path = links.file_path(f"{links.DATA}{name}")
+        files[f"{path}.csv"] = csv_table(
+            table.columns, [[_text(cell) for cell in row] for row in table.rows]
+        )
+        files[f"{path}.json"] = _json(desk, name, table)
+    return files
+
+
+def _text(cell: Cell) -> str:
+    return "" if cell is None else str(cell)
+
+
+def _json(desk: Desk, name: str, table: Table) -> bytes:
+    data = {
+        "journal": desk.material.journal.title,
+        "as at episode": desk.last,
+        "note": desk.words("data.note"),
+        name: [dict(zip(table.columns, row, strict=True)) for row in table.rows],
+    }
+    return (json.dumps(data, ensure_ascii=False, indent=1) + "\n").encode()
+
+
+def _day(day: date | None) -> str | None:
+    return day.isoformat() if day else None
+
+
+def _significant(value: float) -> float:
+    return float(f"{value:.6g}")
+
+
+def _episodes(desk: Desk) -> Table:
+    return Table(
+        columns=("episode", "title", "filmed", "published", "video", f"spent in {desk.currency}"),
+        rows=tuple(
+            (
+                each.number,
+                each.title,
+                _day(each.filmed),
+                _day(each.published),
+                each.video,
+                str(desk.tallies[each.number].spent),
+            )
+            for each in desk.material.episodes
+        ),
+    )
+
+
+def _tally(desk: Desk) -> Table:
+    columns = (
+        "episode",
+        "until episode",
+        "date",
+        "what",
+        "part",
+        "kind",
+        "stage",
+        "supplier",
+        "system",
+        "amount",
+        "currency",
+        f"amount in {desk.currency}",
+        "of which postage, tax and discount",
+        f"list price in {desk.currency}",
+        "rate",
+    )
+    return Table(
+        columns=columns,
+        rows=tuple(
+            (
+                each.episode,
+                each.until,
+                _day(each.day),
+                each.label,
+                each.part,
+                each.kind,
+                each.stage,
+                each.supplier,
+                each.system,
+                str(each.amount.amount),
+                each.amount.currency,
+                str(each.home),
+                str(each.postage),
+                None if each.list_home is None else str(each.list_home),
+                each.rate,
+            )
+            for each in desk.material.ledger.entries
+        ),
+    )
+
+
+def _parts(desk: Desk) -> Table:
+    columns = (
+        "part",
+        "name",
+        "kind",
+        "system",
+        "count",
+        "maker",
+        "part number",
+        "came",
+        "ends",
+        "had to meet",
+        "status",
+        "from episode",
+        "until episode",
+        "what became of it",
+    )
+    return Table(
+        columns=columns,
+        rows=tuple(
+            (
+                state.part.id,
+                state.part.name,
+                state.part.kind,
+                state.part.system,
+                state.part.count if state.part.kept is None else state.part.kept,
+                state.part.maker,
+                state.part.part_number,
+                state.part.came,
+                "; ".join(f"{each.name}: {each.text}" for each in state.part.ends.values()),
+                state.part.must,
+                state.status,
+                state.known_in,
+                desk.fate(state.part.id).episode if desk.fate(state.part.id).dropped else None,
+                desk.fate(state.part.id).text,
+            )
+            for state in desk.states[desk.last].parts.values()
+        ),
+    )
+
+
+def _figures(desk: Desk) -> Table:
+    """Return each figure once for every episode that changed it."""
+    found = {
+        (each.key, each.episode): each
+        for figures in desk.figures.values()
+        for each in figures.figures
+        if isinstance(each, Figure)
+    }
+    columns = (
+        "quantity",
+        "subject",
+        "from episode",
+        "value",
+        "low",
+        "high",
+        "unit",
+        "evidence",
+        "which",
+        "formula",
+        "limit",
+    )
+    return Table(
+        columns=columns,
+        rows=tuple(
+            (
+                each.key.quantity,
+                each.key.subject,
+                each.episode,
+                *(
+                    _significant(desk.formats.in_unit(value, each.key.quantity))
+                    for value in (each.value, each.low, each.high)
+                ),
+                desk.formats.unit(each.key.quantity),
+                each.evidence,
+                each.headline,
+                each.formula,
+                each.limit.state if each.limit else None,
+            )
+            for each in found.values()
+        ),
+    )
+
+
+def _changes(desk: Desk) -> Table:
+    return Table(
+        columns=("episode", "subject", "change", "before", "after", "because"),
+        rows=tuple(
+            (number, change.subject, row.kind, row.before, row.after, row.because)
+            for number, changes in desk.changes.items()
+            for change, row in zip(changes, change_rows(desk, changes), strict=True)
+        ),
+    )
+
+
+def _power_runs(desk: Desk) -> Table:
+    unit = desk.formats.unit("power")
+    columns = (
+        "episode",
+        "at",
+        "power standard",
+        "line",
+        "engine speed in 1/min",
+        f"power in {unit}",
+        "low",
+        "high",
+    )
+    return Table(
+        columns=columns,
+        rows=tuple(
+            (
+                each.episode,
+                each.run.at,
+                each.run.power_standard,
+                line,
+                *_point(desk, curve, at),
+            )
+            for each in desk.material.comparisons
+            for line, curve in _lines(each)
+            for at in range(len(curve.speeds))
+        ),
+    )
+
+
+def _lines(comparison: Comparison) -> Iterator[tuple[str, Curve]]:
+    lines = {
+        "measured": comparison.measured,
+        "estimated before the run": comparison.said_then,
+        "estimated for the run's own boost, air and mixture": comparison.same_conditions,
+    }
+    for line, curve in lines.items():
+        if curve is not None:
+            yield line, curve
+
+
+def _point(desk: Desk, curve: Curve, at: int) -> tuple[float, ...]:
+    powers = (curve.values[at], curve.low[at], curve.high[at])
+    return (
+        _significant(curve.speeds[at]),
+        *(_significant(desk.formats.in_unit(each, "power")) for each in powers),
+    )
+
+
+_TABLES: Mapping[str, Callable[[Desk], Table]] = {
+    "episodes": _episodes,
+    "tally": _tally,
+    "parts": _parts,
+    "figures": _figures,
+    "changes": _changes,
+    "power-runs": _power_runs,
+}
+"""By the name of their files."""
