@@ -13,17 +13,29 @@ from hoistbook.pages.shown import Link, PartRef, Sheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OtherEnd:
+    """What the end of a part was joined to."""
+
+    part: PartRef
+    end: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeRow:
     """One difference between two states."""
 
     what: str
-    """"Mass", "Boost", "turbo oil in to feed-hose end"; empty where `part` names it."""
+    """"Mass", "Boost"; for a join, the end of `part`; empty where `part` says it all."""
     part: PartRef | None
     kind: str
     """"fitted", "taken off", "set"."""
     before: str
     after: str
     because: str
+    parted: OtherEnd | None
+    """What the end was joined to before."""
+    joined: OtherEnd | None
+    """What the end is joined to now."""
     number: int
     """The episode that changed it."""
 
@@ -81,20 +93,46 @@ def change_rows(desk: Desk, changes: Iterable[Change]) -> tuple[ChangeRow, ...]:
 
 def _row(desk: Desk, change: Change) -> ChangeRow:
     about, _, name = change.subject.partition(":")
+    kind = desk.words(f"change.{change.kind.replace(' ', '_')}")
+    if about == "join":
+        return _join_row(desk, change, kind)
     return ChangeRow(
         what="" if about == "part" else name[:1].upper() + name[1:],
         part=desk.part(name) if about == "part" else None,
-        kind=desk.words(f"change.{change.kind.replace(' ', '_')}"),
+        kind=kind,
         before=change.before or "",
         after=change.after or "",
         because=change.because or "",
+        parted=None,
+        joined=None,
+        number=change.episode,
+    )
+
+
+def _join_row(desk: Desk, change: Change, kind: str) -> ChangeRow:
+    """Return a join made or undone, its parts named and linked."""
+    join = desk.joins[change.before or change.after or ""]
+    other = OtherEnd(part=desk.part(join.b.part), end=join.b.end)
+    return ChangeRow(
+        what=join.a.end,
+        part=desk.part(join.a.part),
+        kind=kind,
+        before="",
+        after="",
+        because=change.because or "",
+        parted=other if change.before else None,
+        joined=other if change.after else None,
         number=change.episode,
     )
 
 
 def sentence_of(desk: Desk, row: ChangeRow) -> str:
     """Return a change as one sentence: "Boost: 0.6 bar gauge, before 0.4 bar gauge"."""
-    what = row.part.text if row.part else row.what
+    what = " ".join(each for each in (row.part.text if row.part else "", row.what) if each)
+    if row.joined or row.parted:
+        other = row.joined or row.parted
+        text = f"{row.kind} {other.part.text} {other.end}" if other else row.kind
+        return desk.words("change.plain", what=what, kind=text)
     if row.before and row.after:
         return desk.words("change.from_to", what=what, before=row.before, after=row.after)
     return desk.words("change.plain", what=what, kind=row.after or row.kind)

@@ -6,13 +6,14 @@ from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
 from hoistbook.authored.kinds import kinds
-from hoistbook.authored.records import Episode, Fact
+from hoistbook.authored.records import Episode, Fact, Join
 from hoistbook.cautions.caution import Owed
 from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.catalogue import QUANTITIES
 from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
 from hoistbook.history.state import Change, Fate, Outcome, State
+from hoistbook.history.words import join_words
 from hoistbook.pages import links
 from hoistbook.pages.formats import Formats
 from hoistbook.pages.page import Material
@@ -53,6 +54,10 @@ class Desk:
         self.changes: Mapping[int, tuple[Change, ...]] = dict(
             zip(self.states, material.changes, strict=True)
         )
+        self.joins: Mapping[str, Join] = {
+            join_words(each.value): each.value for state in material.states for each in state.joins
+        }
+        """Every join that ever held, by the words in which changes name it."""
         self.last = max(self.states)
         """The episode that the journal is as at."""
         self.currency = material.ledger.currency

@@ -140,7 +140,9 @@ def parts_of_episode(desk: Desk, number: int) -> tuple[PartState, ...]:
 
 def _marked(pieces: Iterable[_Piece]) -> Markup:
     body = Markup("")
-    for text, when in pieces:
+    for written, when in pieces:
+        # The clipboard has line ends of its own; HTML knows none but this.
+        text = written.replace("\r\n", "\n")
         if when == _ALWAYS:
             body += escape(text)
         else:
@@ -212,7 +214,7 @@ def _row(desk: Desk, part: Part) -> Row:
         part_number=part.part_number or "",
         came=came_of(desk, part),
         ends="; ".join(f"{each.name}: {each.text}" for each in part.ends.values()),
-        price=desk.formats.money(part.paid) if part.paid else "",
+        price=_price(desk, part),
         date=entry.day.isoformat() if entry and entry.day else "",
         supplier=(entry.supplier or "") if entry else "",
         link=part.link or "",
@@ -220,6 +222,15 @@ def _row(desk: Desk, part: Part) -> Row:
         figures="; ".join(_figures(desk, part.id)),
         became=fate.text,
     )
+
+
+def _price(desk: Desk, part: Part) -> str:
+    if part.paid is None:
+        return ""
+    price = desk.formats.money(part.paid)
+    if part.count == 1:
+        return price
+    return desk.words("parts_copy.price_of_all", price=price, count=part.count)
 
 
 def _figures(desk: Desk, part_id: str) -> Iterator[str]:

@@ -102,6 +102,10 @@ def count_of(desk: Desk, part: Part) -> str:
 
 def came_of(desk: Desk, part: Part) -> str:
     """Return how a part came to the build: "used", "with Timing belt kit"."""
-    if part.came is Came.WITH and part.came_with:
+    if part.came is Came.WITH:
+        if part.came_with is None:
+            return desk.words("came.with_car")
         return desk.words("came.with", part=desk.part_name(part.came_with))
+    if part.came is Came.WITH:
+        return desk.words("came.car")
     return desk.words(f"came.{part.came.name.lower()}")

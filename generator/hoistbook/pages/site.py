@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from hoistbook.pages.cautions import cautions_page
 from hoistbook.pages.changes import changes_page
@@ -16,13 +17,17 @@ from hoistbook.pages.page import Material, Page
 from hoistbook.pages.part import part_pages
 from hoistbook.pages.parts import parts_page
 from hoistbook.pages.spec import spec_pages
+from hoistbook.pages.structured import structured_of
 from hoistbook.pages.tally import tally_page
 from hoistbook.pages.workings import workings_pages
 
 
 def site_pages(material: Material) -> tuple[Page, ...]:
     """Return every page of the site, not yet rendered."""
-    return tuple(_pages(desk_of(material)))
+    desk = desk_of(material)
+    return tuple(
+        replace(page, structured=structured_of(desk, page)) for page in _pages(desk)
+    )
 
 
 def _pages(desk: Desk) -> Iterator[Page]:

@@ -54,7 +54,7 @@ class Words:
             text = self._texts[f"{key}.{self._plural(float(str(put_in['n'])))}"]
         if text is None:
             raise KeyError(f"no words for {key!r} in language {self.language!r}")
-        return text.format(**put_in) if put_in else text
+        return text.format(**put_in)
 
     def __contains__(self, key: str) -> bool:
         return key in self._texts
