@@ -68,7 +68,7 @@ def _bounds(match: re.Match[str], node: Text, context: Context) -> tuple[Quantit
 def _conditions(match: re.Match[str], node: Text, context: Context) -> dict[str, Quantity] | None:
     """Read `boost 0.8 bar gauge, air temperature 30 degC`: settings and what they are set to."""
     found: dict[str, Quantity] = {}
-    known = setting_facts() | car_facts()
+    known = {**car_facts(), **setting_facts()}
     for piece in pieces(match["at"] or ""):
         offset = match.start("at") + piece.offset
         named = re.match(r"(?P<name>[^\d+-]+?)\s+(?=(?:lambda\s)?[-+\d])", piece.text)

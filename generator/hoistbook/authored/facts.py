@@ -147,7 +147,7 @@ def _boost(node: Node, context: Context, fact: Fact) -> Given | BoostBySpeed | N
     if isinstance(node, Items):
         return _boost_by_speed(node, context, fact)
     if isinstance(node, Text) and node.value == "none":
-        return Given(value=Quantity(0.0, "bar", "none", "gauge"), place=node.place)
+        return Given(value=node.value, place=node.place)
     return read_fact(node, context, fact)
 
 

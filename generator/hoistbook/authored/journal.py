@@ -11,7 +11,8 @@ from hoistbook.authored.episode_file import EpisodeFile, read_episode
 from hoistbook.authored.folder import BUILD_FILE, episode_files, read_text
 from hoistbook.authored.front_matter import parse_front_matter
 from hoistbook.authored.joins import parts_of, resolve
-from hoistbook.authored.records import Journal, Log
+from hoistbook.authored.rates import read_rates
+from hoistbook.authored.records import Journal, Log, Rate
 from hoistbook.problems import Notice, Place, Problem
 
 
@@ -41,10 +42,12 @@ def read_journal(folder: Path) -> Read:
     episodes = [each for file in files if (each := _episode(file, context)) is not None]
     _numbers_are_unique(episodes, context)
     joined = _joined(build, episodes)
+    rates = read_rates(folder, context.currency)
+    context.problems.extend(rates.problems)
     problems = tuple(sorted(context.problems, key=_order))
     if problems or build is None:
         return Read(None, problems, tuple(context.notices))
-    return Read(_journal(build, joined), (), tuple(context.notices))
+    return Read(_journal(build, joined, rates.rates), (), tuple(context.notices))
 
 
 def _build(context: Context) -> BuildFile | None:
@@ -100,7 +103,7 @@ def _joined(build: BuildFile | None, episodes: list[EpisodeFile]) -> list[Episod
     return found
 
 
-def _journal(build: BuildFile, episodes: list[EpisodeFile]) -> Journal:
+def _journal(build: BuildFile, episodes: list[EpisodeFile], rates: tuple[Rate, ...]) -> Journal:
     in_order = sorted(episodes, key=lambda each: each.episode.number)
     pictures: dict[str, tuple[int, int]] = {}
     logs: dict[str, Log] = {}
@@ -113,6 +116,7 @@ def _journal(build: BuildFile, episodes: list[EpisodeFile]) -> Journal:
         start=build.start,
         pictures=dict(sorted(pictures.items())),
         logs=logs,
+        rates=rates,
     )
 
 

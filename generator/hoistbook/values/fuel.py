@@ -1,28 +1,32 @@
-"""Fuels are names, one of them with a share: petrol, methanol, ethanol blend 74 %."""
+"""Fuels are names, blends among them with a share: petrol, methanol, ethanol blend 74 %."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoistbook.problems import closest
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity, parse_quantity
 from hoistbook.values.slip import Slip
 
-NAMES = ("petrol", "methanol", "ethanol blend")
+NAMES = ("petrol", "methanol", "ethanol", "ethanol blend", "methanol blend")
+
+
+BLENDS = tuple(name for name in NAMES if name.endswith(" blend"))
+"""Fuels whose name is followed by a share."""
 
 
 @dataclass(frozen=True, slots=True)
 class Fuel:
-    """A fuel by name, and for a blend the volume share of ethanol in it."""
+    """A fuel by name, and for a blend the volume share of the alcohol in it."""
 
     name: str
     """One of `NAMES`."""
     text: str
     """As printed: "ethanol blend 74 %"."""
     evidence: Evidence
-    ethanol: Quantity | None = None
-    """Volume share, 0 to 1; None for a blend of which the author gives no share."""
+    share: Quantity | None = None
+    """Of a blend, the volume share of its alcohol, 0 to 1; None where the author gives none."""
 
 
 def parse_fuel(text: str, numbers: str = "point") -> Fuel | Slip:
@@ -31,7 +35,7 @@ def parse_fuel(text: str, numbers: str = "point") -> Fuel | Slip:
     Examples
     --------
     >>> fuel = parse_fuel("ethanol blend 74 %, measured")
-    >>> fuel.name, fuel.ethanol.value, fuel.evidence.value
+    >>> fuel.name, fuel.share.value, fuel.evidence.value
     ('ethanol blend', 0.74, 'measured')
     >>> parse_fuel("petrl").hint
     'did you mean petrol?'
@@ -41,17 +45,22 @@ def parse_fuel(text: str, numbers: str = "point") -> Fuel | Slip:
     evidence = Evidence.STATED
     if comma and last.strip() in list(Evidence):
         words, evidence = body.strip(), Evidence(last.strip())
-    for name in NAMES:
-        rest = words.removeprefix(name).strip()
-        if words == name:
-            return Fuel(name, words, evidence)
-        if name == "ethanol blend" and rest != words:
-            share = parse_quantity(rest, ("ratio",), numbers=numbers)
-            if isinstance(share, Slip):
-                return share
-            if not 0 < share.value <= 1:
-                return Slip("not-a-share", f"`{rest}` is not a share of the whole", "as 74 %")
-            return Fuel(name, words, evidence, share)
+    if words in NAMES:
+        return Fuel(words, words, evidence)
+    name = next((each for each in BLENDS if words.startswith(each)), None)
+    if name is not None:
+        return _blend(name, words, evidence, numbers)
     near = closest(words, NAMES)
     hint = f"did you mean {near}?" if near else "one of: petrol, methanol, ethanol blend 74 %"
     return Slip("unknown-fuel", f"`{words}` is not a fuel known here", hint)
+
+
+def _blend(name: str, words: str, evidence: Evidence, numbers: str) -> Fuel | Slip:
+    written = words.removeprefix(name).strip()
+    share = parse_quantity(written, ("ratio",), numbers=numbers)
+    if isinstance(share, Slip):
+        return replace(share, offset=share.offset + len(words) - len(written))
+    if share.unit != "%" or not 0 < share.value <= 1:
+        offset = len(words) - len(written)
+        return Slip("not-a-share", f"`{written}` is not a share of the whole", "as 74 %", offset)
+    return Fuel(name, words, evidence, share)
