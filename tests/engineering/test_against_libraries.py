@@ -16,6 +16,7 @@ from CoolProp.CoolProp import HAPropsSI, PropsSI
 
 from hoistbook.engineering import FORMULAS, FUELS
 from hoistbook.engineering.maths import Value
+from hoistbook.units import from_unit, to_unit
 
 POINTS = 40
 
@@ -210,6 +211,19 @@ def test_the_density_of_ethanol_is_that_of_a_library() -> None:
     theirs = PropsSI("D", "T", 293.15, "P", 101325.0, "Ethanol")
 
     assert FUELS["ethanol"].density.value == pytest.approx(theirs, rel=0.004)
+
+
+def test_the_rule_of_thumb_for_pounds_an_hour_is_not_that_of_n_heptane() -> None:
+    # CoolProp 8.0.0 gives 683.82 kg/m3 at 20 degrees: 11.06 cc/min to 1 lb/h, where the trade
+    # says 10.5 and so means 720 kg/m3.
+    density = PropsSI("D", "T", 293.15, "P", 101325.0, "n-Heptane")
+
+    flow = FORMULAS["injector_mass_flow"](
+        injector_static_flow=from_unit(1.0, "cc/min"), fuel_density=density
+    )
+
+    assert density == pytest.approx(683.8153, rel=0.004)
+    assert 1 / to_unit(flow, "lb/h") == pytest.approx(11.06, abs=0.005)
 
 
 def test_velocity_and_mach_number_are_those_of_real_air() -> None:

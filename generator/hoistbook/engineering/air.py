@@ -34,7 +34,7 @@ def saturation_pressure(*, air_temperature: Value) -> Value:
     Examples
     --------
     >>> saturation_pressure(air_temperature=298.15)
-    3.1688e+03
+    3.1685e+03
     """
     celsius = air_temperature - 273.15
     return 611.21 * exp((18.678 - celsius / 234.5) * celsius / (257.14 + celsius))
@@ -72,10 +72,7 @@ def vapour_pressure(*, relative_humidity: Value, saturation_pressure: Value) -> 
     return relative_humidity * saturation_pressure
 
 
-@formula(
-    reference="white-2011",
-    where="Dalton's law",
-)
+@formula(reference="white-2011", where="Dalton's law")
 def dry_air_pressure(*, air_pressure: Value, vapour_pressure: Value) -> Value:
     """Return the pressure of the air without its water vapour.
 

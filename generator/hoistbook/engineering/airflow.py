@@ -6,10 +6,7 @@ from hoistbook.engineering.formula import formula
 from hoistbook.engineering.maths import Value
 
 
-@formula(
-    reference="common-practice",
-    where="a boost gauge reads against the surrounding air",
-)
+@formula(reference="common-practice", where="a boost gauge reads against the surrounding air")
 def manifold_absolute_pressure(*, air_pressure: Value, boost: Value) -> Value:
     """Return the manifold absolute pressure.
 
@@ -153,10 +150,7 @@ def engine_air_flow(
     )
 
 
-@formula(
-    reference="heywood-1988",
-    where="section 3.2, humid air",
-)
+@formula(reference="heywood-1988", where="section 3.2, humid air")
 def dry_air_flow(*, engine_air_flow: Value, humidity_ratio: Value) -> Value:
     """Return the mass flow of dry air, which carries the oxygen.
 

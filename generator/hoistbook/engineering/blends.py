@@ -169,10 +169,7 @@ def blend_heating_value(
     ) * heating_value_first + mass_fraction_second * heating_value_second
 
 
-@formula(
-    reference="common-practice",
-    where="definition",
-)
+@formula(reference="common-practice", where="definition")
 def volumetric_heating_value(*, heating_value: Value, fuel_density: Value) -> Value:
     """Return the lower heating value of a fuel by volume.
 

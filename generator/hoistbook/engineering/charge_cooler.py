@@ -53,10 +53,7 @@ def charge_temperature(
     )
 
 
-@formula(
-    reference="incropera-2007",
-    where="eq. 11.10",
-)
+@formula(reference="incropera-2007", where="eq. 11.10")
 def charge_capacity_rate(*, engine_air_flow: Value, air_heat_capacity: Value) -> Value:
     """Return the heat capacity rate of the charge.
 
@@ -84,10 +81,7 @@ def charge_capacity_rate(*, engine_air_flow: Value, air_heat_capacity: Value) ->
     return engine_air_flow * air_heat_capacity
 
 
-@formula(
-    reference="incropera-2007",
-    where="section 11.4.1",
-)
+@formula(reference="incropera-2007", where="section 11.4.1")
 def lesser_capacity_rate(*, charge_capacity_rate: Value, cooling_capacity_rate: Value) -> Value:
     """Return the lesser of the two heat capacity rates.
 
@@ -115,10 +109,7 @@ def lesser_capacity_rate(*, charge_capacity_rate: Value, cooling_capacity_rate: 
     return minimum(charge_capacity_rate, cooling_capacity_rate)
 
 
-@formula(
-    reference="incropera-2007",
-    where="section 11.4.1",
-)
+@formula(reference="incropera-2007", where="section 11.4.1")
 def capacity_rate_ratio(*, charge_capacity_rate: Value, cooling_capacity_rate: Value) -> Value:
     """Return the lesser heat capacity rate over the greater.
 
@@ -148,10 +139,7 @@ def capacity_rate_ratio(*, charge_capacity_rate: Value, cooling_capacity_rate: V
     )
 
 
-@formula(
-    reference="incropera-2007",
-    where="eq. 11.24",
-)
+@formula(reference="incropera-2007", where="eq. 11.24")
 def transfer_units(*, heat_conductance: Value, lesser_capacity_rate: Value) -> Value:
     """Return the number of transfer units.
 
@@ -216,11 +204,7 @@ def cooler_effectiveness(*, transfer_units: Value, capacity_rate_ratio: Value) -
     )
 
 
-@formula(
-    reference="incropera-2007",
-    where="eq. 11.19 and 11.22",
-    result="charge_temperature",
-)
+@formula(reference="incropera-2007", where="eq. 11.19 and 11.22", result="charge_temperature")
 def charge_temperature_of_both_flows(
     *,
     compressor_outlet_temperature: Value,

@@ -6,10 +6,7 @@ from hoistbook.engineering.formula import formula
 from hoistbook.engineering.maths import Value
 
 
-@formula(
-    reference="heywood-1988",
-    where="section 3.3",
-)
+@formula(reference="heywood-1988", where="section 3.3")
 def fuel_molar_mass(
     *,
     carbon_atoms: Value,
@@ -242,10 +239,7 @@ def fuel_flow(
     return dry_air_flow / (lambda_ratio * stoichiometric_air_fuel_ratio)
 
 
-@formula(
-    reference="white-2011",
-    where="definition of density",
-)
+@formula(reference="white-2011", where="definition of density")
 def fuel_volume_flow(*, fuel_flow: Value, fuel_density: Value) -> Value:
     """Return the volume flow of fuel.
 

@@ -6,10 +6,7 @@ from hoistbook.engineering.formula import formula
 from hoistbook.engineering.maths import Value, sqrt
 
 
-@formula(
-    reference="heywood-1988",
-    where="section 6.3",
-)
+@formula(reference="heywood-1988", where="section 6.3")
 def compressor_inlet_pressure(*, air_pressure: Value, inlet_loss: Value) -> Value:
     """Return the absolute pressure at the compressor inlet.
 
@@ -37,10 +34,7 @@ def compressor_inlet_pressure(*, air_pressure: Value, inlet_loss: Value) -> Valu
     return air_pressure - inlet_loss
 
 
-@formula(
-    reference="heywood-1988",
-    where="section 6.3",
-)
+@formula(reference="heywood-1988", where="section 6.3")
 def compressor_outlet_pressure(
     *, manifold_absolute_pressure: Value, charge_path_loss: Value
 ) -> Value:
@@ -314,10 +308,7 @@ def corrected_flow(
     )
 
 
-@formula(
-    reference="sae-j1826",
-    where="corrected speed",
-)
+@formula(reference="sae-j1826", where="corrected speed")
 def corrected_speed(
     *,
     compressor_speed: Value,

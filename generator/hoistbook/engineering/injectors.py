@@ -6,10 +6,7 @@ from hoistbook.engineering.formula import formula
 from hoistbook.engineering.maths import Value, sqrt
 
 
-@formula(
-    reference="common-practice",
-    where="regulator with its reference port on the manifold",
-)
+@formula(reference="common-practice", where="regulator with its reference port on the manifold")
 def fuel_pressure(*, base_fuel_pressure: Value, boost: Value) -> Value:
     """Return the fuel pressure in the rail of a regulator that follows the manifold.
 
@@ -199,10 +196,7 @@ def injector_mass_flow(*, injector_static_flow: Value, fuel_density: Value) -> V
     return injector_static_flow * fuel_density
 
 
-@formula(
-    reference="heywood-1988",
-    where="section 2.3",
-)
+@formula(reference="heywood-1988", where="section 2.3")
 def injector_cycle_time(*, revolutions_per_cycle: Value, engine_speed: Value) -> Value:
     """Return the time of one working cycle.
 
@@ -285,10 +279,7 @@ def injector_duty(
     )
 
 
-@formula(
-    reference="common-practice",
-    where="pulse width less dead time",
-)
+@formula(reference="common-practice", where="pulse width less dead time")
 def fuel_per_pulse(
     *, pulse_width: Value, dead_time: Value, injector_static_flow: Value, fuel_density: Value
 ) -> Value:
@@ -325,10 +316,7 @@ def fuel_per_pulse(
     return (pulse_width - dead_time) * injector_static_flow * fuel_density
 
 
-@formula(
-    reference="common-practice",
-    where="duty limits of 80 to 85 % are in use",
-)
+@formula(reference="common-practice", where="duty limits of 80 to 85 % are in use")
 def static_flow_needed(
     *,
     fuel_flow: Value,

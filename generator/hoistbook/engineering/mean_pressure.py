@@ -8,7 +8,7 @@ from hoistbook.engineering.maths import Value, exp, maximum, pi, where
 
 @formula(
     reference="cycle-simulation",
-    where="finding F3",
+    where="work over compression ratio",
     valid={"compression_ratio": (8, 11)},
     assumes=("Ignition at best torque, lambda 1.",),
 )
@@ -46,7 +46,7 @@ def gross_indicated_efficiency(
 
 @formula(
     reference="cycle-simulation",
-    where="finding F1",
+    where="work over lambda",
     valid={"lambda_ratio": (0.78, 1.05)},
     assumes=(
         "Burning is as fast and as even when rich; real engines may gain 2 to 4 % at lambda "
@@ -91,7 +91,7 @@ def mixture_factor(*, lambda_ratio: Value) -> Value:
 
 @formula(
     reference="cycle-simulation",
-    where="finding F7",
+    where="later ignition",
     valid={"ignition_retard": (0, 0.3491)},
     assumes=("Says nothing about how much retard keeps an engine from knocking.",),
 )
@@ -120,10 +120,7 @@ def ignition_factor(*, ignition_retard: Value) -> Value:
     return 1 - 0.00025 * (ignition_retard * 180 / pi) ** 2
 
 
-@formula(
-    reference="heywood-1988",
-    where="section 2.14",
-)
+@formula(reference="heywood-1988", where="section 2.14")
 def fuel_energy_per_volume(
     *,
     dry_air_flow: Value,
@@ -286,7 +283,7 @@ def pumping_mean_effective_pressure(
 
 @formula(
     reference="cycle-simulation",
-    where="section 5",
+    where="work over boost",
     valid={"brake_mean_effective_pressure": (300e3, 2.5e6)},
     assumes=(
         "Friction does not grow with boost.",

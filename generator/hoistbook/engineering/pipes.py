@@ -59,10 +59,7 @@ def pipe_velocity(
     )
 
 
-@formula(
-    reference="white-2011",
-    where="eq. 9.16",
-)
+@formula(reference="white-2011", where="eq. 9.16")
 def speed_of_sound(
     *, heat_capacity_ratio: Value, air_gas_constant: Value, pipe_temperature: Value
 ) -> Value:
@@ -207,10 +204,7 @@ def dynamic_viscosity(*, pipe_temperature: Value) -> Value:
     return 1.458e-6 * pipe_temperature**1.5 / (pipe_temperature + 110.4)
 
 
-@formula(
-    reference="white-2011",
-    where="section 6.2",
-)
+@formula(reference="white-2011", where="section 6.2")
 def reynolds_number(*, mass_flow: Value, pipe_bore: Value, dynamic_viscosity: Value) -> Value:
     """Return the Reynolds number.
 

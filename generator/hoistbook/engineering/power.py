@@ -6,11 +6,7 @@ from hoistbook.engineering.formula import formula
 from hoistbook.engineering.maths import Value, pi
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.19",
-    result="brake_mean_effective_pressure",
-)
+@formula(reference="heywood-1988", where="eq. 2.19", result="brake_mean_effective_pressure")
 def brake_mean_effective_pressure_of_power(
     *, revolutions_per_cycle: Value, power: Value, displacement: Value, engine_speed: Value
 ) -> Value:
@@ -46,11 +42,7 @@ def brake_mean_effective_pressure_of_power(
     return revolutions_per_cycle * power / (displacement * engine_speed / 60)
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.20",
-    result="brake_mean_effective_pressure",
-)
+@formula(reference="heywood-1988", where="eq. 2.20", result="brake_mean_effective_pressure")
 def brake_mean_effective_pressure_of_torque(
     *, revolutions_per_cycle: Value, torque: Value, displacement: Value
 ) -> Value:
@@ -84,10 +76,7 @@ def brake_mean_effective_pressure_of_torque(
     return 2 * pi * revolutions_per_cycle * torque / displacement
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.19",
-)
+@formula(reference="heywood-1988", where="eq. 2.19")
 def power(
     *,
     brake_mean_effective_pressure: Value,
@@ -130,11 +119,7 @@ def power(
     )
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.13",
-    result="power",
-)
+@formula(reference="heywood-1988", where="eq. 2.13", result="power")
 def power_of_torque(*, engine_speed: Value, torque: Value) -> Value:
     """Return the power of a torque at a speed.
 
@@ -162,10 +147,7 @@ def power_of_torque(*, engine_speed: Value, torque: Value) -> Value:
     return 2 * pi * engine_speed / 60 * torque
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.13",
-)
+@formula(reference="heywood-1988", where="eq. 2.13")
 def torque(*, power: Value, engine_speed: Value) -> Value:
     """Return the torque at the crank.
 
@@ -234,11 +216,7 @@ def power_of_brake_efficiency(
     return fuel_flow * heating_value * brake_efficiency
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.21",
-    result="power",
-)
+@formula(reference="heywood-1988", where="eq. 2.21", result="power")
 def power_of_fuel_flow(*, fuel_flow: Value, brake_specific_fuel_consumption: Value) -> Value:
     """Return the power of a fuel flow at a specific consumption.
 
@@ -266,11 +244,7 @@ def power_of_fuel_flow(*, fuel_flow: Value, brake_specific_fuel_consumption: Val
     return fuel_flow / brake_specific_fuel_consumption
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.21",
-    result="fuel_flow",
-)
+@formula(reference="heywood-1988", where="eq. 2.21", result="fuel_flow")
 def fuel_flow_of_power(*, power: Value, brake_specific_fuel_consumption: Value) -> Value:
     """Return the fuel flow of a power at a specific consumption.
 
@@ -298,10 +272,7 @@ def fuel_flow_of_power(*, power: Value, brake_specific_fuel_consumption: Value) 
     return power * brake_specific_fuel_consumption
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.24",
-)
+@formula(reference="heywood-1988", where="eq. 2.24")
 def brake_specific_fuel_consumption(*, brake_efficiency: Value, heating_value: Value) -> Value:
     """Return the specific consumption that belongs to a brake efficiency.
 
@@ -329,10 +300,7 @@ def brake_specific_fuel_consumption(*, brake_efficiency: Value, heating_value: V
     return 1 / (brake_efficiency * heating_value)
 
 
-@formula(
-    reference="heywood-1988",
-    where="eq. 2.9",
-)
+@formula(reference="heywood-1988", where="eq. 2.9")
 def mean_piston_speed(*, stroke: Value, engine_speed: Value) -> Value:
     """Return the mean piston speed.
 
@@ -360,10 +328,7 @@ def mean_piston_speed(*, stroke: Value, engine_speed: Value) -> Value:
     return 2 * stroke * engine_speed / 60
 
 
-@formula(
-    reference="common-practice",
-    where="definition",
-)
+@formula(reference="common-practice", where="definition")
 def power_to_mass(*, power: Value, vehicle_mass: Value) -> Value:
     """Return the power to mass.
 

@@ -6,10 +6,7 @@ from hoistbook.engineering.formula import formula
 from hoistbook.engineering.maths import Value
 
 
-@formula(
-    reference="common-practice",
-    where="pressures gauge",
-)
+@formula(reference="common-practice", where="pressures gauge")
 def pump_pressure(*, base_fuel_pressure: Value, boost: Value, fuel_line_loss: Value) -> Value:
     """Return the pressure at the pump outlet, with a regulator that follows the manifold.
 
@@ -110,10 +107,7 @@ def pump_margin(*, pump_flow: Value, fuel_flow: Value, fuel_density: Value) -> V
     return pump_flow / (fuel_flow / fuel_density) - 1
 
 
-@formula(
-    reference="white-2011",
-    where="section 11.2",
-)
+@formula(reference="white-2011", where="section 11.2")
 def pump_power(*, pump_flow: Value, pump_pressure: Value) -> Value:
     """Return the hydraulic power of the pump.
 
@@ -141,10 +135,7 @@ def pump_power(*, pump_flow: Value, pump_pressure: Value) -> Value:
     return pump_flow * pump_pressure
 
 
-@formula(
-    reference="common-practice",
-    where="efficiencies of 25 to 40 % are in use",
-)
+@formula(reference="common-practice", where="efficiencies of 25 to 40 % are in use")
 def pump_current(*, pump_power: Value, pump_efficiency: Value, pump_voltage: Value) -> Value:
     """Return the current that the pump draws.
 
@@ -174,10 +165,7 @@ def pump_current(*, pump_power: Value, pump_efficiency: Value, pump_voltage: Val
     return pump_power / (pump_efficiency * pump_voltage)
 
 
-@formula(
-    reference="common-practice",
-    where="Ohm's law with copper at 20 °C",
-)
+@formula(reference="common-practice", where="Ohm's law with copper at 20 °C")
 def voltage_drop(
     *, wire_current: Value, copper_resistivity: Value, cable_length: Value, cable_area: Value
 ) -> Value:
