@@ -14,7 +14,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from hoistbook.problems import Notice, Place, Problem
+from hoistbook.problems import Notice, Problem, picture
 
 
 class Screen:
@@ -35,12 +35,12 @@ class Screen:
     def problems(self, problems: Iterable[Problem], folder: Path) -> None:
         """Print what stops publishing, each with its line and a caret under the place."""
         for each in problems:
-            _line(self._err, _picture("problem", each, folder), end="\n\n")
+            _line(self._err, _picture(each, folder), end="\n\n")
 
     def notices(self, notices: Iterable[Notice], folder: Path) -> None:
         """Print what the owner of the car should look at."""
         for each in notices:
-            _line(self._out, _picture("notice", each, folder), end="\n\n")
+            _line(self._out, _picture(each, folder), end="\n\n")
 
     def table(self, headings: Sequence[str], rows: Iterable[Sequence[str]]) -> None:
         """Print a table; headings that begin with `>` stand over numbers, set to the right."""
@@ -74,30 +74,10 @@ def _silent(_: str) -> None:
     """Show nothing."""
 
 
-def _picture(word: str, told: Problem | Notice, folder: Path) -> Text:
-    """Return one problem or notice as printed."""
-    text = Text()
-    if told.place is not None:
-        text.append(_where(told.place, folder), style="bold")
-        text.append("\n")
-    text.append(f"{word}: ", style="bold red" if isinstance(told, Problem) else "bold")
-    text.append(told.message)
-    if told.place is not None and told.place.text.strip():
-        line, caret = _caret(told.place)
-        text.append(f"\n    {line}\n    {caret}")
-    if told.hint:
-        text.append(f"\n  {told.hint}")
+def _picture(told: Problem | Notice, folder: Path) -> Text:
+    text = Text(picture(told, folder.as_posix()))
+    text.highlight_regex(r"^(problem|notice):", "bold")
     return text
-
-
-def _where(place: Place, folder: Path) -> str:
-    return f"{(folder / place.file).as_posix()}:{place.line}:{place.column}"
-
-
-def _caret(place: Place) -> tuple[str, str]:
-    """Return the author's line and the line below it that points at the column."""
-    line = place.text.expandtabs(1).rstrip()
-    return line, " " * (place.column - 1) + "^"
 
 
 def _ruled(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> Table:

@@ -12,14 +12,14 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from pathlib import Path
 
-from hoistbook.authored.rates import FoundRates, write_rates
 from hoistbook.authored.journal import read_journal
+from hoistbook.authored.rates import FoundRates, write_rates
 from hoistbook.authored.records import Journal, PowerRun
 from hoistbook.cautions.rules import owed_by_page
 from hoistbook.cautions.texts import CAUTIONS
 from hoistbook.compare.claims import claim_verdicts
-from hoistbook.compare.runs import comparisons
-from hoistbook.figures.catalogue import figures_of
+from hoistbook.compare.expected import comparisons
+from hoistbook.figures.stage import figures_of
 from hoistbook.history.differences import differences
 from hoistbook.history.fates import fates
 from hoistbook.history.fold import fold

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 SAMPLE = Path(__file__).resolve().parents[1] / "journeys/sample_journal"
-"""A small journal: two published episodes, one unpublished, a picture, captions, two currencies."""
+"""Two published episodes and an unpublished one, a picture, captions, two currencies."""
 
 
 @dataclass(frozen=True)

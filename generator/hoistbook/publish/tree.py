@@ -41,8 +41,8 @@ def site_tree(material: Material, folder: Path) -> tuple[dict[str, bytes], tuple
     tree = {
         **theme_assets(themes),
         **chart_files(desk),
-        **data_files(material),
-        **feed_files(material),
+        **data_files(desk),
+        **feed_files(desk, ("/" + path.removesuffix("index.html") for path in pages)),
         **_captions(material),
         **pictures,
         **pages,
