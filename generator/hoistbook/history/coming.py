@@ -85,8 +85,9 @@ def make(bench: Bench, part: Part) -> None:
             )
         else:
             used = bench.use_up(found, piece.count, f"built into {part.name}")
-            gone = used.status is Status.GONE
-            bench.parts[piece.part] = replace(used, built_into=part.id if gone else None)
+            bench.parts[piece.part] = replace(
+                used, built_into=part.id, built_in=bench.episode, last=None, because=None
+            )
 
 
 def free_id(bench: Bench, id_: str) -> str:

@@ -19,7 +19,7 @@ def fates(states: Sequence[State]) -> dict[str, Fate]:
 
 def fate(state: PartState, parts: Mapping[str, PartState]) -> Fate:
     """Return what became of one part."""
-    if state.built_into is not None:
+    if state.built_into is not None and not state.pieces_fitted:
         return fate_of_piece(state, parts)
     if state.status is Status.GONE:
         return gone(state, parts)
@@ -56,8 +56,10 @@ def gone(state: PartState, parts: Mapping[str, PartState]) -> Fate:
     if by is not None and state.came_in is None:
         return told(Outcome.GONE, state.since, f"{how} for {by}", state)
     if by is not None:
-        both = f"replaced in episode {state.replaced_in} by {by}; {how}"
-        return told(Outcome.REPLACED, state.replaced_in, both, state)
+        replaced_in = state.replaced_in or state.since
+        replaced = f"replaced in episode {replaced_in} by {by}"
+        both = f"{how}; {replaced}" if state.since < replaced_in else f"{replaced}; {how}"
+        return told(Outcome.REPLACED, replaced_in, both, state)
     if state.broken:
         return told(Outcome.GONE, state.since, f"broke in episode {state.broke_in}; {how}", state)
     return told(Outcome.GONE, state.since, how, state)
@@ -67,10 +69,12 @@ def fate_of_piece(state: PartState, parts: Mapping[str, PartState]) -> Fate:
     """Return the fate of a part that was used up in a made one: it shares that one's."""
     made = parts[state.built_into or ""]
     shared = fate(made, parts)
-    text = f"{state.how_gone} in episode {state.since}"
+    text = f"built into {made.part.name} in episode {state.built_in}"
+    if state.pieces_left:
+        text += f", {state.pieces_left} of {state.part.count} left"
     if shared.text:
         text += f"; {made.part.name}: {shared.text}"
-    return Fate(outcome=shared.outcome, episode=state.since, text=text)
+    return Fate(outcome=shared.outcome, episode=state.built_in, text=text)
 
 
 def told(outcome: Outcome, episode: int | None, text: str, state: PartState) -> Fate:

@@ -46,7 +46,8 @@ class PartState:
     how_gone: str | None = None
     """`sold`, `given away`, `sent back`, `scrapped`, `given up` or `built into NAME`."""
     built_into: str | None = None
-    """Id of the part that was made from the last of its pieces."""
+    """Id of the part that was last made from it, or from some of its pieces."""
+    built_in: int | None = None
     broke_in: int | None = None
     last: Done | None = None
     """What was last done to it."""
