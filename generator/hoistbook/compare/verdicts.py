@@ -40,11 +40,13 @@ class Comparison:
     measured: Curve
     """Power [W] as logged; its band is the stated or assumed one of the rollers."""
     said_then: Curve | None
-    """The estimate that stood before the run, made to stand in the same place (wheels or crank)."""
+    """The estimate that stood before the run, in the same place (wheels or crank)."""
     same_conditions: Curve | None
     """The same model at the run's own boost, air and mixture."""
     inside: int
     out_of: int
     """So many of the compared speeds have the measured power inside the band of the estimate."""
+    compared: tuple[float, ...] = ()
+    """The engine speeds that were compared, 1/min: `out_of` of them."""
     why_none: str = ""
     """Why there is nothing to compare, when an estimate is missing."""

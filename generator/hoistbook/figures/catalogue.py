@@ -74,8 +74,8 @@ def _row(
 
 HIGHEST, LOWEST = Headline.HIGHEST, Headline.LOWEST
 ESTIMATE = (
-    "An estimate, not a measurement: the engine is taken to fill equally well at every speed, and "
-    "the chain as a whole was never compared with a boosted engine."
+    "An estimate, not a measurement. The chain as a whole was never compared with a boosted "
+    "engine, only its links were."
 )
 
 CATALOGUE: tuple[Row, ...] = (

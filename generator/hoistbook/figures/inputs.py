@@ -12,8 +12,8 @@ from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.engineering import FUELS
 from hoistbook.engineering.fuels import Property
 from hoistbook.figures.base import Base, Inputs, Pipe
-from hoistbook.figures.defaults import RECTANGULAR, spread
-from hoistbook.figures.finding import Finder
+from hoistbook.figures.defaults import FILLING, RECTANGULAR, spread
+from hoistbook.figures.finding import Finder, number
 from hoistbook.history.state import Dated, State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
@@ -35,6 +35,7 @@ GIVE = {
     "fuel": "fuel, as in `settings: {fuel: petrol}` or `settings: {fuel: ethanol blend 74 %}`",
     "rated_static_flow": "static flow of the fitted injectors: their part with `kind: injectors` "
     "and `facts: {static flow: 550 cc/min at 3 bar}`",
+    "carries": "what {part} carries, as in `facts: {{carries: charge air, after the cooler}}`",
     "rated_pump_flow": "flow of the fitted fuel pump: its part with `kind: fuel pump` and "
     "`facts: {flow: 165 L/h at 4 bar}`",
 }
@@ -46,7 +47,7 @@ def inputs_of(state: State) -> Inputs:
     finder = Finder(state)
     _air(finder)
     speeds = _boost(finder)
-    _engine(finder)
+    _engine(finder, speeds)
     _charge_path(finder)
     _fuel(finder)
     _injectors(finder)
@@ -80,11 +81,12 @@ def _boost(finder: Finder) -> tuple[float, ...]:
         finder.conditions.add("boosted")
         return _boost_by_speed(finder, dated.value, dated.episode)
     given = finder.setting("boost")
-    if given is not None and isinstance(given.value.value, Quantity):
+    pressure = given.value.value if given else None
+    if given is not None and isinstance(pressure, Quantity) and pressure.value > 0:
         finder.conditions.add("boosted")
-        _single_boost(finder, given, given.value.value)
+        _single_boost(finder, given, pressure)
         return _speeds(finder, SINGLE_BOOST_FROM)
-    if finder.words("boost") or not finder.fitted("turbocharger"):
+    if given is not None or not finder.fitted("turbocharger"):
         finder.conditions.add("unboosted")
         finder.assume("boost", "unboosted")
     else:
@@ -148,19 +150,18 @@ def grid(lowest: float, highest: float) -> tuple[float, ...]:
     return tuple(float(each) for each in every)
 
 
-def _engine(finder: Finder) -> None:
+def _engine(finder: Finder, speeds: tuple[float, ...]) -> None:
     for name, key in (
         ("displacement", "engine displacement"),
         ("compression_ratio", "engine compression ratio"),
     ):
         if not finder.from_car(name, key):
             finder.lacks(name, GIVE[name])
-    for name, key in (
-        ("volumetric_efficiency", "engine volumetric efficiency"),
-        ("reference_indicated_efficiency", "engine gross indicated efficiency"),
-    ):
-        if not finder.from_car(name, key):
-            finder.assume(name)
+    if not finder.from_car("volumetric_efficiency", "engine volumetric efficiency"):
+        _common_filling(finder, speeds)
+    efficiency = "reference_indicated_efficiency"
+    if not finder.from_car(efficiency, "engine gross indicated efficiency"):
+        finder.assume(efficiency)
     for name in ("revolutions_per_cycle", "friction_scale", "intake_heating", "drivetrain_loss"):
         finder.assume(name)
     if not finder.from_settings("ignition_retard", "ignition retard"):
@@ -168,6 +169,20 @@ def _engine(finder: Finder) -> None:
     turbo = finder.one("turbocharger")
     if not finder.from_part("exhaust_pressure_ratio", turbo, "exhaust pressure ratio"):
         finder.assume("exhaust_pressure_ratio", finder.charging)
+
+
+def _common_filling(finder: Finder, speeds: tuple[float, ...]) -> None:
+    """Put down the filling of an engine whose own is not known, over engine speed."""
+    finder.assume("volumetric_efficiency")
+    if not speeds:
+        return
+    best = finder.bases["volumetric_efficiency"]
+    limit = finder.setting("rev limit")
+    highest = number(limit.value) if limit else None
+    shares, filling = zip(*FILLING, strict=True)
+    relative = np.interp(np.array(speeds) / (highest or speeds[-1]), shares, filling)
+    values = tuple(float(each) for each in np.asarray(best.value) * relative)
+    finder.keep(replace(best, value=values))
 
 
 def _charge_path(finder: Finder) -> None:
@@ -351,6 +366,9 @@ def _pipes(finder: Finder) -> tuple[Pipe, ...]:
         carries = each.part.facts.get("carries")
         words = str(carries.value).casefold() if carries else ""
         gas = CARRIED.get((words, finder.charging))
+        if carries is None and each.part.kind == "pipe":
+            gas = (f"gas in {each.part.id}",) * 2
+            finder.lacks(gas[0], GIVE["carries"].format(part=each.part.id))
         if gas is None:
             continue
         if not finder.from_part("pipe_bore", each, "bore", subject=each.part.id):

@@ -1,0 +1,151 @@
+"""Claims: a sentence with a number, held against the figure that it names, at its conditions."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from hoistbook.authored.records import BoostBySpeed, Claim, Given, Journal
+from hoistbook.compare.verdicts import ClaimVerdict, Result
+from hoistbook.figures.catalogue import CATALOGUE, MEASURED
+from hoistbook.figures.figure import Figure, Figures, Key, Missing
+from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.stage import estimates
+from hoistbook.history.state import Dated, State
+from hoistbook.problems import closest
+from hoistbook.units import to_unit
+
+OF_PART = re.compile(r"^(?P<figure>.+?)\s+(?:of|in)\s+(?:the\s+)?(?P<part>\S.*)$")
+
+
+def _names() -> dict[str, str]:
+    """Return every wording that names a quantity."""
+    names = {title.casefold(): quantity for quantity, title in MEASURED.items()}
+    for row in CATALOGUE:
+        if row.title:
+            words = (row.title, row.quantity.replace("_", " "), *row.also_called)
+            names |= {each.casefold(): row.quantity for each in words}
+    return names
+
+
+NAMES: Mapping[str, str] = _names()
+"""Title or synonym, in small letters -> quantity."""
+
+
+def claim_verdicts(
+    journal: Journal, states: Sequence[State], figures: Sequence[Figures]
+) -> tuple[ClaimVerdict, ...]:
+    """Return the verdict on every claim, in the order of the episodes."""
+    by_episode = {
+        state.episode: (state, of_state) for state, of_state in zip(states, figures, strict=True)
+    }
+    return tuple(
+        _verdict(claim, episode.number, *by_episode[episode.number])
+        for episode in journal.episodes
+        for claim in episode.claims
+        if episode.number in by_episode
+    )
+
+
+def _verdict(claim: Claim, episode: int, state: State, figures: Figures) -> ClaimVerdict:
+    key = key_of(claim.quantity, figures)
+    if isinstance(key, str):
+        return _unknown(claim, episode, None, key)
+    found = _figure(claim, key, state, figures)
+    if isinstance(found, Figure):
+        return _judged(claim, episode, found)
+    why = f"Not known yet: give {'; '.join(found.give)}." if found else _does_not_apply(key)
+    return _unknown(claim, episode, key, why)
+
+
+def _unknown(claim: Claim, episode: int, key: Key | None, why: str) -> ClaimVerdict:
+    return ClaimVerdict(
+        claim=claim, episode=episode, result=Result.UNKNOWN, figure=key, margin=None, why=why
+    )
+
+
+def _does_not_apply(key: Key) -> str:
+    return f"There is no such figure of {key.subject} as the car is then."
+
+
+def key_of(words: str, figures: Figures) -> Key | str:
+    """Return the figure that words name, or a sentence that says why none is meant."""
+    text = " ".join(words.casefold().split())
+    quantity, subject = NAMES.get(text), ""
+    if quantity is None and (match := OF_PART.match(text)):
+        quantity, subject = NAMES.get(match["figure"]), match["part"]
+    if quantity is None:
+        near = closest(text, NAMES)
+        meant = f'; "{near}" is one' if near else ""
+        return f'"{words}" names no figure{meant}.'
+    subjects = [each.key.subject for each in figures.figures if each.key.quantity == quantity]
+    part = subject.strip().replace(" ", "-")
+    if part:
+        return Key(quantity, part)
+    if not subjects or "engine" in subjects:
+        return Key(quantity)
+    if len(subjects) == 1:
+        return Key(quantity, subjects[0])
+    return f'Say of which part: "{words} of {subjects[0]}" or of {", ".join(subjects[1:])}.'
+
+
+def _figure(claim: Claim, key: Key, state: State, figures: Figures) -> Figure | Missing | None:
+    """Return the figure at the claim's conditions, as measured where nothing else is asked for."""
+    if not claim.conditions:
+        return figures.get(key.quantity, key.subject)
+    changed = inputs_of(at_conditions(state, claim))
+    return next((each for each in estimates(changed) if each.key == key), None)
+
+
+def at_conditions(state: State, claim: Claim) -> State:
+    """Return the state with the claim's conditions, as exact, in the place of its settings."""
+    settings: dict[str, Dated[Given | BoostBySpeed]] = {
+        name: Dated(
+            value=Given(value=replace(value, half_width=0.0), place=claim.place),
+            episode=state.episode,
+        )
+        for name, value in claim.conditions.items()
+    }
+    return replace(state, settings={**state.settings, **settings})
+
+
+def _judged(claim: Claim, episode: int, figure: Figure) -> ClaimVerdict:
+    """Hold the figure's central value against the bounds; the sentence tells of its band."""
+    units = [bound.unit for bound in claim.bounds]
+    value = to_unit(figure.value, units[0])
+    margin = min(_margin(claim, value))
+    return ClaimVerdict(
+        claim=claim,
+        episode=episode,
+        result=Result.HOLDS if margin >= 0 else Result.FAILS,
+        figure=figure.key,
+        margin=margin,
+        why=_why(claim, figure, units[0]),
+    )
+
+
+def _margin(claim: Claim, value: float) -> list[float]:
+    """Return by which share of each bound the value stays clear of it, in the author's unit."""
+    bounds = [to_unit(bound.value, bound.unit) for bound in claim.bounds]
+    if claim.relation == "below":
+        return [(bounds[0] - value) / abs(bounds[0])]
+    if claim.relation == "above":
+        return [(value - bounds[0]) / abs(bounds[0])]
+    low, high = sorted(bounds)
+    return [(value - low) / abs(low), (high - value) / abs(high)]
+
+
+def _why(claim: Claim, figure: Figure, unit: str) -> str:
+    value, low, high = (to_unit(each, unit) for each in (figure.value, figure.low, figure.high))
+    decimals = max(0, -math.floor(math.log10((high - low) / 2))) if high > low else 2
+    shown = [f"{each:,.{decimals}f}" for each in (value, low, high)]
+    label = "" if unit == "-" else f" {unit}"
+    where = f", {figure.headline} at {figure.at_speed:,.0f} 1/min" if figure.at_speed else ""
+    sentence = (
+        f"{figure.evidence.value.capitalize()}: {shown[0]}{label}{where}; "
+        f"95 % between {shown[1]} and {shown[2]}{label}."
+    )
+    ends = {min(_margin(claim, each)) >= 0 for each in (low, high)}
+    return sentence if len(ends) == 1 else f"{sentence} The band reaches across the bound."
