@@ -101,12 +101,21 @@ def _row(desk: Desk, change: Change) -> ChangeRow:
         part=desk.part(name) if about == "part" else None,
         kind=kind,
         before=change.before or "",
-        after=change.after or "",
+        after=_after(desk, change, name),
         because=change.because or "",
         parted=None,
         joined=None,
         number=change.episode,
     )
+
+
+def _after(desk: Desk, change: Change, name: str) -> str:
+    """Return how things stand after a change; what replaced a part goes by its name, not its id."""
+    if change.kind == "replaced":
+        other = desk.states[change.episode].parts[name].replaced_by
+        if other is not None:
+            return desk.words("change.replaced_by", part=desk.part_name(other))
+    return change.after or ""
 
 
 def _join_row(desk: Desk, change: Change, kind: str) -> ChangeRow:

@@ -139,7 +139,7 @@ def reading_row(desk: Desk, reading: Reading) -> ReadingRow:
     """Return a measured thing as a row."""
     return ReadingRow(
         what=reading.what[:1].upper() + reading.what[1:],
-        values=" / ".join(desk.formats.given(each) for each in reading.values) or reading.text,
+        values=reading.text or " / ".join(desk.formats.given(each) for each in reading.values),
         when=desk.words("episode.before_work") if reading.before_work else "",
         note=reading.note or "",
     )
