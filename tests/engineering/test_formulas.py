@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import ast
 import inspect
+import math
 import re
 import subprocess
 import sys
 
 import numpy as np
 import pytest
+import sympy
 
 from hoistbook.engineering import FORMULAS, GLOSSARY, Formula, maths
 from hoistbook.engineering.formula import formula
@@ -150,6 +152,13 @@ def test_the_docstring_has_the_equation_and_an_example(one: Formula) -> None:
 
 
 @ONE_FORMULA
+def test_the_equation_has_the_symbol_of_each_parameter(one: Formula) -> None:
+    equation = sections_of(one)["Notes"].partition("\n\n")[0]
+
+    assert [key for key in one.parameters if GLOSSARY[key].symbol not in equation] == []
+
+
+@ONE_FORMULA
 def test_symbols_in_one_equation_are_distinct(one: Formula) -> None:
     keys = {*one.parameters, one.result}
 
@@ -241,3 +250,15 @@ def test_choices_are_made_element_by_element(name: str) -> None:
 
     expected = {"minimum": [1.0, 3.0], "maximum": [2.0, 5.0], "where": [1.0, 3.0]}
     assert chosen.tolist() == expected[name]
+
+
+@pytest.mark.parametrize("name", ["sqrt", "exp", "log", "sin", "cos"])
+def test_a_function_serves_floats_arrays_and_symbols_alike(name: str) -> None:
+    function = getattr(maths, name)
+    symbol = sympy.Symbol("x", positive=True)
+
+    expected = getattr(math, name)(0.7)
+
+    assert function(0.7) == expected
+    assert function(np.array([0.7])) == pytest.approx([expected])
+    assert float(function(symbol).subs(symbol, 0.7)) == pytest.approx(expected)

@@ -132,7 +132,7 @@ ignition_factor | g_r | - | work against that at the ignition of best torque
 ignition_retard | r | rad | crank angle by which ignition is later than that of best torque | deg
 mean_piston_speed | c_m | m/s | mean piston speed | | ft/min
 power | P | W | power at the crank | kW | hp
-power_to_mass | P/m | W/kg | power to mass | | hp/lb
+power_to_mass | P/m | W/kg | power to mass | kW/t | hp/t
 pumping_mean_effective_pressure | p_mp | Pa | pumping mean effective pressure | bar | psi
 reference_indicated_efficiency | η_i0 | - | gross indicated efficiency at compression ratio 9.5 and lambda 1 | %
 reference_friction | p_mf0 | Pa | friction mean effective pressure of the reference engines | bar | psi
