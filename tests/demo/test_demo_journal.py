@@ -5,7 +5,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
@@ -27,6 +29,8 @@ from hoistbook.history.known import all_episodes, parts_written
 from hoistbook.history.ledger import EntryKind
 from hoistbook.history.state import Outcome
 from hoistbook.pages.page import Material
+
+CONTENT = Path(__file__).parents[2] / "content"
 
 
 def receipts(journal: Journal) -> list[Receipt]:
@@ -250,3 +254,22 @@ def test_what_was_planned_is_partly_not_bought(material: Material) -> None:
 def test_a_refund_and_sales_stand_in_the_tally(material: Material) -> None:
     kinds = {entry.kind for entry in material.ledger.entries}
     assert kinds == set(EntryKind)
+
+
+PRIVATE = (
+    "telephone number",
+    "settled",
+    "take cake",
+    "shed account",
+    "rather not",
+    "invoice",
+    "brother's",
+)
+"""A few words of each private note of the demo."""
+
+
+def test_private_notes_reach_no_record(journal: Journal) -> None:
+    notes = "".join(path.read_text(encoding="utf-8") for path in sorted(CONTENT.rglob("*.md")))
+    assert [each for each in PRIVATE if each not in notes] == []
+    front_matter = repr([replace(each, prose="") for each in journal.episodes])
+    assert [each for each in PRIVATE if each in front_matter] == []
