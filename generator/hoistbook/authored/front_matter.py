@@ -7,17 +7,19 @@ and so is nesting that no journal needs.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from typing import cast
 
 import yaml
 
 from hoistbook.authored.nodes import Entry, Items, Node, Table, Text
 from hoistbook.authored.traps import (
+    Broken,
+    Quoted,
     comma_in_mapping,
     cut_by_comment,
-    end_of,
-    start_of,
     syntax_problem,
 )
 from hoistbook.problems import Place, Problem
@@ -49,12 +51,11 @@ def parse_front_matter(
     problems
         In the order of the lines.
     """
-    lines = text.split("\n")
-    events, broken = _events(text, lines, file, first_line)
-    page = _Page(_without_private(lines, events), file, first_line)
+    events, error = _events(text)
+    page = _Page(_without_private(text.split("\n"), events), file, first_line)
     page.refuse_indirection(events)
-    if broken is not None:
-        return None, (*page.problems, broken)
+    if error is not None:
+        return None, (*page.problems, page.broken_off(error, events))
     body = events[2:-2]
     node = page.node(iter(body)) if body else None
     return node, tuple(sorted(page.problems, key=_by_place))
@@ -65,61 +66,85 @@ def _by_place(problem: Problem) -> tuple[int, int]:
     return place.line, place.column
 
 
-def _events(
-    text: str, lines: Sequence[str], file: str, first_line: int
-) -> tuple[list[yaml.Event], Problem | None]:
-    """Return the events of one document, and the problem at which they break off."""
+class _TooMuchError(Exception):
+    """More than one journal file may hold: a second document, or nesting without end."""
+
+    def __init__(self, code: str, message: str, hint: str, event: yaml.Event) -> None:
+        super().__init__(message)
+        self.code, self.message, self.hint, self.event = code, message, hint, event
+
+
+_Error = yaml.MarkedYAMLError | _TooMuchError
+
+
+def _events(text: str) -> tuple[list[yaml.Event], _Error | None]:
+    """Return the events of one document, and the error at which they break off."""
     events: list[yaml.Event] = []
     depth = 0
-
-    def broken(code: str, message: str, event: yaml.Event, hint: str) -> Problem:
-        return Problem(code, message, _place(start_of(event), lines, file, first_line), hint)
-
     try:
         for event in yaml.parse(text, Loader=yaml.CLoader):
-            depth += isinstance(event, yaml.CollectionStartEvent)
-            depth -= isinstance(event, yaml.CollectionEndEvent)
+            depth += _step(event)
             if depth > DEEPEST:
-                hint = "the rest of this file was not read"
                 message = f"this is nested more than {DEEPEST} levels deep"
-                return events, broken("too-deep", message, event, hint)
+                hint = "the rest of this file was not read"
+                return events, _TooMuchError("too-deep", message, hint, event)
             if isinstance(event, yaml.DocumentStartEvent) and len(events) > 1:
                 hint = "a file holds one set of keys; take out the line of dashes"
-                return events, broken("second-document", "a second document begins", event, hint)
+                message = "a second document begins here"
+                return events, _TooMuchError("second-document", message, hint, event)
             events.append(event)
     except yaml.MarkedYAMLError as error:
-        return events, syntax_problem(error, events, lines, file, first_line)
+        return events, error
     return events, None
 
 
-def _place(mark: yaml.Mark, lines: Sequence[str], file: str, first_line: int) -> Place:
-    text = lines[mark.line] if mark.line < len(lines) else ""
-    return Place(file, mark.line + first_line, mark.column + 1, text)
+def _step(event: yaml.Event) -> int:
+    """Return by how many levels an event goes deeper."""
+    return isinstance(event, yaml.CollectionStartEvent) - isinstance(
+        event, yaml.CollectionEndEvent
+    )
+
+
+def _start(event: yaml.Event) -> yaml.Mark:
+    # The C parser marks every event; only the stubs allow for none.
+    return cast(yaml.Mark, event.start_mark)
+
+
+def _end(event: yaml.Event) -> yaml.Mark:
+    return cast(yaml.Mark, event.end_mark)
 
 
 def _without_private(lines: Sequence[str], events: Sequence[yaml.Event]) -> list[str]:
     """Return the lines with every private note blotted out, so that no place carries one."""
-    blotted = list(lines)
+    blotted = [
+        _blot(line, line.index(":") + 1) if _PRIVATE_LINE.match(line) else line for line in lines
+    ]
     for index, event in enumerate(events[:-1]):
         if not (isinstance(event, yaml.ScalarEvent) and event.value == PRIVATE):
             continue
-        start, end = end_of(event), _end_of_node(events, index + 1)
+        start, end = _end(event), _end_of_node(events, index + 1)
         for line in range(start.line, min(end.line + 1, len(lines))):
             left = start.column if line == start.line else 0
             right = end.column if line == end.line else len(lines[line])
-            blot = "".join("*" if letter.strip() else letter for letter in lines[line][left:right])
-            blotted[line] = blotted[line][:left] + blot + blotted[line][right:]
+            blotted[line] = _blot(blotted[line], left, right)
     return blotted
+
+
+_PRIVATE_LINE = re.compile(r"[\s-]*private\s*:")
+
+
+def _blot(line: str, left: int, right: int | None = None) -> str:
+    end = len(line) if right is None else right
+    return line[:left] + re.sub(r"\S", "*", line[left:end]) + line[end:]
 
 
 def _end_of_node(events: Sequence[yaml.Event], start: int) -> yaml.Mark:
     depth = 0
     for event in events[start:]:
-        depth += isinstance(event, yaml.CollectionStartEvent)
-        depth -= isinstance(event, yaml.CollectionEndEvent)
+        depth += _step(event)
         if depth <= 0:
-            return end_of(event)
-    return end_of(events[-1])
+            return _end(event)
+    return _end(events[-1])
 
 
 @dataclass
@@ -132,10 +157,25 @@ class _Page:
     problems: list[Problem] = field(default_factory=list)
 
     def place(self, mark: yaml.Mark) -> Place:
-        return _place(mark, self.lines, self.file, self.first_line)
+        text = self.lines[mark.line] if mark.line < len(self.lines) else ""
+        return Place(self.file, mark.line + self.first_line, mark.column + 1, text)
 
     def problem(self, code: str, message: str, place: Place, hint: str) -> None:
         self.problems.append(Problem(code, message, place, hint))
+
+    def broken_off(self, error: _Error, events: Sequence[yaml.Event]) -> Problem:
+        """Return the problem at which the reading of this file ends."""
+        if isinstance(error, _TooMuchError):
+            return Problem(error.code, error.message, self.place(_start(error.event)), error.hint)
+        at = self.place(error.problem_mark) if error.problem_mark else Place(self.file)
+        context = self.place(error.context_mark) if error.context_mark else at
+        last = events[-1] if events else None
+        before = None
+        if isinstance(last, yaml.ScalarEvent) and last.style in ("'", '"'):
+            ends = self.place(_start(last)), self.place(_end(last))
+            before = Quoted(last.value, last.style, *ends)
+        said = ": ".join(word for word in (error.context, error.problem) if word)
+        return syntax_problem(Broken(said, at, context, before))
 
     def refuse_indirection(self, events: Sequence[yaml.Event]) -> None:
         """Refuse whatever lets one line stand for another."""
@@ -149,7 +189,7 @@ class _Page:
 
     def _refuse(self, event: yaml.Event, what: str, sign: str, hint: str) -> None:
         message = f"`{sign}` is {what}, which a journal does not use"
-        self.problem("indirection", message, self.place(start_of(event)), hint)
+        self.problem("indirection", message, self.place(_start(event)), hint)
 
     def node(self, events: Iterator[yaml.Event]) -> Node:
         """Return the node that begins with the next event."""
@@ -162,16 +202,16 @@ class _Page:
             items = []
             while not isinstance(following := next(events), yaml.SequenceEndEvent):
                 items.append(self._node(following, events))
-            return Items(tuple(items), self.place(start_of(event)))
+            return Items(tuple(items), self.place(_start(event)))
         return self._text(event)
 
     def _text(self, event: yaml.Event) -> Text:
-        place = self.place(start_of(event))
+        place = self.place(_start(event))
         if not isinstance(event, yaml.ScalarEvent):
             return Text("", place)
         plain = not event.style
         if plain:
-            cut = cut_by_comment(event, self.lines, self.place(end_of(event)))
+            cut = cut_by_comment(event.value, self.place(_end(event)))
             self.problems.extend([cut] if cut else [])
         return Text(event.value, place, plain)
 
@@ -199,7 +239,7 @@ class _Page:
         private = entries.pop(PRIVATE, None)
         if private is not None:
             self._check_private(private)
-        return Table(tuple(entries.values()), self.place(start_of(start)))
+        return Table(tuple(entries.values()), self.place(_start(start)))
 
     def _check_private(self, entry: Entry) -> None:
         value = entry.value

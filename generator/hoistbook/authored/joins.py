@@ -63,7 +63,7 @@ def resolve(line: JoinLine, parts: Mapping[str, Part], context: Context) -> Join
     line
         The join as written.
     parts
-        Every part of the journal by its id; a part written down twice keeps its last ends.
+        Every part of the journal by its id.
     context
         The file.
     """
@@ -122,14 +122,7 @@ def _end(
         return None
     if name.casefold() in known:
         return JoinEnd(part=part, end=known[name.casefold()])
-    near = closest(name, known)
-    if near is not None:
-        message = f"`{part}` has no end called `{name}`"
-        context.problem(
-            "unknown-end", message, line.place, f"did you mean `{part} {known[near]}`?"
-        )
-        return None
-    # An end that nobody wrote down may well be joined; whether it mates is then unknown.
+    # An end that nobody wrote down may be joined; whether it mates is for later stages to say.
     return JoinEnd(part=part, end=name)
 
 

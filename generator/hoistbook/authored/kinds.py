@@ -6,9 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import Any, cast
 
-import yaml
+from hoistbook.authored.front_matter import parse_front_matter
+from hoistbook.authored.nodes import Items, Node, Table, Text
+
+FILE = "kinds.yaml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +76,22 @@ def word_lists() -> Mapping[str, tuple[str, ...]]:
 
 @cache
 def _table() -> Mapping[str, Any]:
-    source = files("hoistbook.authored").joinpath("kinds.yaml").read_text(encoding="utf-8")
-    return yaml.load(source, Loader=yaml.CSafeLoader)  # type: ignore[no-any-return]
+    source = files("hoistbook.authored").joinpath(FILE).read_text(encoding="utf-8")
+    # The table is read like an author's file, by the one reader of YAML there is.
+    node, problems = parse_front_matter(source, FILE)
+    if node is None or problems:
+        raise ValueError(f"{FILE} cannot be read: {problems}")
+    return cast(Mapping[str, Any], _plain(node))
+
+
+def _plain(node: Node) -> Any:
+    match node:
+        case Text():
+            return node.value
+        case Items():
+            return [_plain(item) for item in node.items]
+        case Table():
+            return {entry.key.value: _plain(entry.value) for entry in node.entries}
 
 
 def _fact(name: str, line: str) -> Fact:
