@@ -59,6 +59,11 @@ def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> N
             "<msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo><mi>π</mi></msqrt>",
         ),
         ("return log(power)", "<mrow><mi>ln</mi><mo>(</mo><mi>P</mi><mo>)</mo></mrow>"),
+        (
+            "return torque - -power * torque",
+            "<mi>M</mi><mo>−</mo><mrow><mo>(</mo><mrow><mo>−</mo><mi>P</mi></mrow>"
+            "<mo>⋅</mo><mi>M</mi><mo>)</mo></mrow>",
+        ),
         ("return -power", "<mrow><mo>−</mo><mi>P</mi></mrow>"),
         (
             "return where(power < 2.5, power, torque)",

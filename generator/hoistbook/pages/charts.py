@@ -73,7 +73,7 @@ def chart_files(desk: Desk) -> dict[str, bytes]:
         drawing = plot.drawing
         drawn = draw_lines(drawing) if isinstance(drawing, LineDrawing) else draw_bars(drawing)
         files[links.file_path(links.chart(plot.name))] = drawn
-        files[links.file_path(links.chart(plot.name, "csv"))] = _data(drawing)
+        files[links.file_path(links.chart(plot.name, "csv"))] = _data(desk, drawing)
     return files
 
 
@@ -141,7 +141,7 @@ def _over_speed(
             lines.append(_line(desk, quantity, name, of_power(curve), points=points))
             said.append(_said(desk, quantity, name, of_power(curve)))
     changed = max(each.episode for each in (estimate, *runs) if each is not None)
-    title = desk.titles[quantity]
+    title = desk.words(f"charts.{quantity}")
     return Plot(
         name=f"{quantity}-episode-{changed}",
         caption=desk.words("charts.over_speed", title=title, number=changed),
@@ -184,11 +184,12 @@ def _boost(desk: Desk, number: int) -> Plot | None:
     for run in desk.states[number].runs[-1:]:
         log = desk.material.journal.logs.get(run.value.log)
         if log is not None and "boost" in log.columns and "speed" in log.columns:
-            samples = sorted(zip(log.columns["speed"], log.columns["boost"], strict=True))
-            known = [each for each in samples if not any(map(math.isnan, each))]
-            name = desk.words("charts.boost_log", number=run.episode)
-            lines.append(_boost_line(desk, name, *zip(*known, strict=True)))
-            changed = max(changed, run.episode)
+            samples = zip(log.columns["speed"], log.columns["boost"], strict=True)
+            known = sorted(each for each in samples if not any(map(math.isnan, each)))
+            if known:
+                name = desk.words("charts.boost_log", number=run.episode)
+                lines.append(_boost_line(desk, name, *zip(*known, strict=True)))
+                changed = max(changed, run.episode)
     if not lines:
         return None
     title = desk.words("charts.boost")
@@ -314,6 +315,8 @@ def _cost_plots(desk: Desk) -> Iterator[Plot]:
             caption=desk.words("charts.cost_by_system"),
             text=desk.words("charts.cost_by_system_text", total=total, systems=", ".join(parts)),
             drawing=BarDrawing(
+                across=desk.words("charts.system"),
+                up=desk.words("charts.axis", title=desk.words("charts.cost"), unit=desk.currency),
                 names=names,
                 values=tuple(float(amount) for _, amount in systems),
                 printed=printed,
@@ -321,12 +324,13 @@ def _cost_plots(desk: Desk) -> Iterator[Plot]:
         )
 
 
-def _data(drawing: LineDrawing | BarDrawing) -> bytes:
+def _data(desk: Desk, drawing: LineDrawing | BarDrawing) -> bytes:
     """Return what a chart shows as a CSV table, one row for each point."""
     if isinstance(drawing, BarDrawing):
         rows = [[n, f"{v:.2f}"] for n, v in zip(drawing.names, drawing.values, strict=True)]
-        return csv_table(["name", "value"], rows)
-    header = ["line", drawing.across, drawing.up, "low", "high"]
+        return csv_table([drawing.across, drawing.up], rows)
+    header = [desk.words("charts.line"), drawing.across, drawing.up]
+    header += [desk.words("charts.low"), desk.words("charts.high")]
     return csv_table(header, [row for line in drawing.lines for row in _points(line)])
 
 

@@ -41,8 +41,8 @@ _INK, _PAPER, _RULE, *_LINES = _NAMED
 _DASHES: tuple[Any, ...] = ("solid", (0, (7, 3)), (0, (2, 2)), (0, (9, 2, 2, 2)))
 
 _STYLE = """<style>
-:root{--ink:#1c1b18;--paper:#fffefa;--rule:#d5d2c8;--first:#0b4f8a;--second:#8a3b12;--third:#4b4a45}
-@media (prefers-color-scheme:dark){:root{--ink:#ece9e0;--paper:#191817;--rule:#45433d;\
+:root{--ink:#1d2a2e;--paper:#faf9f4;--rule:#d5d9d0;--first:#0b4f8a;--second:#8a3b12;--third:#4b4a45}
+@media (prefers-color-scheme:dark){:root{--ink:#e6e5dc;--paper:#14191b;--rule:#2f3839;\
 --first:#8fc3f2;--second:#f0a878;--third:#b9b5a8}}
 text{font-family:system-ui,sans-serif;font-size:15px}
 </style>"""
@@ -83,6 +83,9 @@ class LineDrawing:
 class BarDrawing:
     """A bar for each name, the value printed at its end."""
 
+    across: str
+    up: str
+    """What the names and the values are, with the unit; said beside the drawing, not in it."""
     names: tuple[str, ...]
     values: tuple[float, ...]
     printed: tuple[str, ...]

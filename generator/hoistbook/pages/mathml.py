@@ -172,9 +172,14 @@ class _Printer:
                 return f"<msup>{self._held(left, ATOM)}{_one(self.show(right))}</msup>", FRACTION
             case ast.Mult():
                 times = f"<mo>{self._times}</mo>"
-                return self._held(left, PRODUCT) + times + self._held(right, PRODUCT), PRODUCT
+                factors = self._first_factor(left) + times + self._held(right, PRODUCT)
+                return factors, SUM if isinstance(left, ast.UnaryOp) else PRODUCT
         sign = f"<mo>{_SIGNS[type(node.op)]}</mo>"
         return self._print(left)[0] + sign + self._held(right, PRODUCT), SUM
+
+    def _first_factor(self, node: ast.expr) -> str:
+        """Return a first factor; a sign before it needs no brackets there."""
+        return self.show(node) if isinstance(node, ast.UnaryOp) else self._held(node, PRODUCT)
 
     def _call(self, function: str, arguments: list[ast.expr]) -> Printed:
         shown = [self.show(each) for each in arguments]
