@@ -83,6 +83,7 @@ def changes_page(desk: Desk) -> Page:
             ),
             episodes=shown,
         ),
+        owed=desk.owed(links.CHANGES),
     )
 
 
