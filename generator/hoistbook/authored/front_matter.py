@@ -100,9 +100,8 @@ def _events(text: str) -> tuple[list[yaml.Event], _Error | None]:
 
 def _step(event: yaml.Event) -> int:
     """Return by how many levels an event goes deeper."""
-    return isinstance(event, yaml.CollectionStartEvent) - isinstance(
-        event, yaml.CollectionEndEvent
-    )
+    starts = isinstance(event, yaml.CollectionStartEvent)
+    return starts - isinstance(event, yaml.CollectionEndEvent)
 
 
 def _start(event: yaml.Event) -> yaml.Mark:
@@ -116,10 +115,9 @@ def _end(event: yaml.Event) -> yaml.Mark:
 
 def _without_private(lines: Sequence[str], events: Sequence[yaml.Event]) -> list[str]:
     """Return the lines with every private note blotted out, so that no place carries one."""
-    blotted = [
-        _blot(line, line.index(":") + 1) if _PRIVATE_LINE.match(line) else line for line in lines
-    ]
-    for index, event in enumerate(events[:-1]):
+    blotted = [_PRIVATE_LINE.sub(_blotted_match, line) for line in lines]
+    for index in _keys(events):
+        event = events[index]
         if not (isinstance(event, yaml.ScalarEvent) and event.value == PRIVATE):
             continue
         start, end = _end(event), _end_of_node(events, index + 1)
@@ -130,7 +128,27 @@ def _without_private(lines: Sequence[str], events: Sequence[yaml.Event]) -> list
     return blotted
 
 
-_PRIVATE_LINE = re.compile(r"[\s-]*private\s*:")
+# Where a file breaks off, the key that follows is in no event: its line is known by its look.
+_PRIVATE_LINE = re.compile(r"^([\s-]*private\s*:)(.*)$")
+
+
+def _blotted_match(match: re.Match[str]) -> str:
+    return match[1] + _blot(match[2], 0)
+
+
+def _keys(events: Sequence[yaml.Event]) -> Iterator[int]:
+    """Yield the index of each event that is, or begins, a key of a mapping."""
+    key_is_next: list[bool | None] = []
+    for index, event in enumerate(events):
+        if isinstance(event, yaml.CollectionEndEvent):
+            key_is_next.pop()
+        elif isinstance(event, yaml.NodeEvent):
+            if key_is_next and key_is_next[-1] is not None:
+                if key_is_next[-1]:
+                    yield index
+                key_is_next[-1] = not key_is_next[-1]
+            if isinstance(event, yaml.CollectionStartEvent):
+                key_is_next.append(True if isinstance(event, yaml.MappingStartEvent) else None)
 
 
 def _blot(line: str, left: int, right: int | None = None) -> str:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import chain
 from typing import Any
 
 from hoistbook.authored import fields
@@ -55,87 +56,94 @@ def parts_of(episode: Episode) -> Iterator[Part]:
     yield from (done.new_part for done in episode.done if done.new_part is not None)
 
 
-def resolve(line: JoinLine, parts: Mapping[str, Part], context: Context) -> Join | None:
+@dataclass(frozen=True, slots=True)
+class Known:
+    """What a join may name: parts by id or by a name that only one of them has, and their ends."""
+
+    parts: Mapping[str, str]
+    """Id, or name in small letters -> id."""
+    ends: Mapping[str, Mapping[str, str]]
+    """Id -> end in small letters -> end as written with the part."""
+
+
+def known_in(episodes: Iterable[Episode]) -> Known:
+    """Return what joins may name once every episode has been read."""
+    names: dict[str, set[str]] = {}
+    ends: dict[str, dict[str, str]] = {}
+    for part in chain.from_iterable(map(parts_of, episodes)):
+        names.setdefault(part.name.casefold(), set()).add(part.id)
+        ends.setdefault(part.id, {}).update({name.casefold(): name for name in part.ends})
+    unique = {name: ids.pop() for name, ids in names.items() if len(ids) == 1}
+    return Known(unique | {id_: id_ for id_ in ends}, ends)
+
+
+def resolve(line: JoinLine, known: Known, context: Context) -> Join | None:
     """Return the join that a line means, or None after noting what it does not say.
 
     Parameters
     ----------
     line
         The join as written.
-    parts
-        Every part of the journal by its id.
+    known
+        What joins may name.
     context
         The file.
     """
-    halves = _halves(line.line, parts)
+    halves = _halves(line.line, known)
     if halves is None:
-        _unresolved(line, parts, context)
+        _unresolved(line, known, context)
         return None
-    ends = [_end(part, name, line, parts, context) for part, name in halves]
+    ends = [_end(part, name, line, known, context) for part, name in halves]
     if ends[0] is None or ends[1] is None:
         return None
     return Join(a=ends[0], b=ends[1], place=line.place, **line.values)
 
 
-def _halves(line: str, parts: Mapping[str, Part]) -> list[tuple[str, str]] | None:
+def _halves(line: str, known: Known) -> list[tuple[str, str]] | None:
     """Split at the ` to ` that has a part on both sides; the longest ids win."""
-    best: list[tuple[str, str]] | None = None
     pieces = line.split(" to ")
+    found = []
     for cut in range(1, len(pieces)):
-        sides = [" to ".join(pieces[:cut]), " to ".join(pieces[cut:])]
-        found = [half for side in sides if (half := _part_and_end(side, parts)) is not None]
-        longer = best is None or sum(len(id_) for id_, _ in found) > sum(
-            len(id_) for id_, _ in best
-        )
-        if len(found) == 2 and longer:
-            best = found
-    return best
+        sides = (" to ".join(pieces[:cut]), " to ".join(pieces[cut:]))
+        halves = [half for side in sides if (half := _part_and_end(side, known)) is not None]
+        if len(halves) == 2:
+            found.append(halves)
+    return max(found, key=lambda halves: sum(len(id_) for id_, _ in halves), default=None)
 
 
-def _part_and_end(side: str, parts: Mapping[str, Part]) -> tuple[str, str] | None:
+def _part_and_end(side: str, known: Known) -> tuple[str, str] | None:
     words = side.split()
     for count in range(len(words), 0, -1):
-        # An id is one word; a longer beginning can only be a part's name.
         beginning = " ".join(words[:count])
-        if beginning in parts:
-            return beginning, " ".join(words[count:])
-        named = [
-            part.id for part in parts.values() if part.name.casefold() == beginning.casefold()
-        ]
-        if len(named) == 1:
-            return named[0], " ".join(words[count:])
+        id_ = known.parts.get(beginning) or known.parts.get(beginning.casefold())
+        if id_ is not None:
+            return id_, " ".join(words[count:])
     return None
 
 
-def _end(
-    part: str, name: str, line: JoinLine, parts: Mapping[str, Part], context: Context
-) -> JoinEnd | None:
-    ends = parts[part].ends
-    known = {each.casefold(): each for each in ends}
-    if not name and len(ends) == 1:
-        return JoinEnd(part=part, end=next(iter(ends)))
-    if not name:
-        listed = ", ".join(f"{part} {end}" for end in ends)
-        message = f"this join does not say which end of `{part}`"
-        hint = f"one of: {listed}" if listed else f"as `{EXAMPLE}`; ends are written with the part"
-        context.problem("no-end", message, line.place, hint)
-        return None
-    if name.casefold() in known:
-        return JoinEnd(part=part, end=known[name.casefold()])
-    # An end that nobody wrote down may be joined; whether it mates is for later stages to say.
-    return JoinEnd(part=part, end=name)
+def _end(part: str, name: str, line: JoinLine, known: Known, context: Context) -> JoinEnd | None:
+    ends = known.ends[part]
+    if name:
+        # An end that nobody wrote down may be joined; whether it mates is for others to say.
+        return JoinEnd(part=part, end=ends.get(name.casefold(), name))
+    if len(ends) == 1:
+        return JoinEnd(part=part, end=next(iter(ends.values())))
+    listed = ", ".join(f"{part} {end}" for end in ends.values())
+    message = f"this join does not say which end of `{part}`"
+    hint = f"one of: {listed}" if listed else f"as `{EXAMPLE}`; ends are written with the part"
+    context.problem("no-end", message, line.place, hint)
+    return None
 
 
-def _unresolved(line: JoinLine, parts: Mapping[str, Part], context: Context) -> None:
+def _unresolved(line: JoinLine, known: Known, context: Context) -> None:
+    form = f"PART END to PART END, as `{EXAMPLE}`"
     if " to " not in line.line:
-        message = "a join puts two ends together"
-        context.problem("no-join", message, line.place, f"PART END to PART END, as `{EXAMPLE}`")
+        context.problem("no-join", "a join puts two ends together", line.place, form)
         return
     for side in line.line.split(" to "):
-        if _part_and_end(side, parts) is None:
-            word = side.split()[0] if side.split() else side
-            near = closest(word, parts)
-            message = f"no part is called `{word}`"
-            hint = f"did you mean `{near}`?" if near else f"PART END to PART END, as `{EXAMPLE}`"
-            context.problem("unknown-part", message, line.place, hint)
+        if _part_and_end(side, known) is None:
+            (word, *_) = side.split() or [side]
+            near = closest(word, known.ends)
+            hint = f"did you mean `{near}`?" if near else form
+            context.problem("unknown-part", f"no part is called `{word}`", line.place, hint)
             return

@@ -10,7 +10,7 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.episode_file import EpisodeFile, read_episode
 from hoistbook.authored.folder import BUILD_FILE, episode_files, read_text
 from hoistbook.authored.front_matter import parse_front_matter
-from hoistbook.authored.joins import parts_of, resolve
+from hoistbook.authored.joins import known_in, resolve
 from hoistbook.authored.rates import read_rates
 from hoistbook.authored.records import Journal, Log, Rate
 from hoistbook.problems import Notice, Place, Problem
@@ -93,11 +93,10 @@ def _numbers_are_unique(episodes: list[EpisodeFile], context: Context) -> None:
 def _joined(build: BuildFile | None, episodes: list[EpisodeFile]) -> list[EpisodeFile]:
     """Resolve every join, now that all parts are known."""
     start = [build.start] if build else []
-    every = [*start, *(each.episode for each in episodes)]
-    parts = {part.id: part for episode in every for part in parts_of(episode)}
+    known = known_in([*start, *(each.episode for each in episodes)])
     found = []
     for each in episodes:
-        joins = (resolve(line, parts, each.context) for line in each.joins)
+        joins = (resolve(line, known, each.context) for line in each.joins)
         episode = replace(each.episode, joins=tuple(join for join in joins if join is not None))
         found.append(replace(each, episode=episode))
     return found
