@@ -70,6 +70,7 @@ class Bench:
             status=status if pieces else Status.GONE,
             known_in=self.episode,
             since=self.episode,
+            changed_in=self.episode,
             came_in=None if status in UNBOUGHT else self.episode,
             fitted_in=self.episode if status is Status.FITTED else None,
             how_gone=None if pieces else "bought for somebody else",
@@ -81,7 +82,8 @@ class Bench:
         """Return a part, come if it was only planned or ordered until now."""
         if state.status not in UNBOUGHT:
             return state
-        return replace(state, status=Status.ON_HAND, since=self.episode, came_in=self.episode)
+        here = self.episode
+        return replace(state, status=Status.ON_HAND, since=here, changed_in=here, came_in=here)
 
     def take_off(self, state: PartState, count: int) -> PartState:
         """Return a part with so many of it taken off the car."""
@@ -95,7 +97,8 @@ class Bench:
         """Return a part with so many of it gone, and with it all of it when none is left."""
         left = (state.pieces_left or 0) - count
         if left > 0:
-            return replace(state, pieces_left=left, pieces_fitted=min(state.pieces_fitted, left))
+            fitted = min(state.pieces_fitted, left)
+            return replace(state, changed_in=self.episode, pieces_left=left, pieces_fitted=fitted)
         self.part_joins(state.part.id)
         return replace(
             state,

@@ -29,7 +29,12 @@ def do(bench: Bench, done: Done) -> None:
         bench.parts[done.part] = replace(state, last=done)
     else:
         after = DEEDS[done.verb](bench, state, done)
-        bench.parts[done.part] = replace(after, last=done, because=done.because or lasting(state))
+        bench.parts[done.part] = replace(
+            after,
+            changed_in=bench.episode,
+            last=done,
+            because=done.because or lasting(state),
+        )
         take_its_place(bench, done)
 
 
@@ -135,6 +140,10 @@ def take_its_place(bench: Bench, done: Done) -> None:
     elif old.status is Status.FITTED:
         old = bench.take_off(old, old.pieces_fitted)
     bench.parts[old_id] = replace(
-        old, replaced_by=done.part, replaced_in=bench.episode, because=because or done.because
+        old,
+        changed_in=bench.episode,
+        replaced_by=done.part,
+        replaced_in=bench.episode,
+        because=because or done.because,
     )
     del bench.successors[done.part]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from hoistbook.authored.records import BoostBySpeed, Given, Join
+from hoistbook.authored.records import BoostBySpeed, Given, Join, Verb
 from hoistbook.history.state import Change, Dated, PartState, State, Status
 from hoistbook.history.words import join_words, value_words
 
@@ -71,7 +71,7 @@ def changed_part(id_: str, old: PartState | None, new: PartState) -> Change:
         before=status_words(old),
         after=f"replaced by {new.replaced_by}" if kind == "replaced" else status_words(new),
         because=new.because,
-        episode=new.replaced_in or new.since if kind == "replaced" else new.since,
+        episode=new.changed_in,
     )
 
 
@@ -81,6 +81,8 @@ def kind_of_change(old: PartState | None, new: PartState) -> str:
         return "replaced"
     if new.broken and not (old and old.broken) and new.status is not Status.GONE:
         return "broke"
+    if old is not None and old.status is new.status:
+        return kind_of_part_change(old, new)
     if new.status is Status.ON_HAND:
         return "taken off" if new.fitted_in is not None else "came"
     return {
@@ -89,6 +91,13 @@ def kind_of_change(old: PartState | None, new: PartState) -> str:
         Status.FITTED: "fitted",
         Status.GONE: "gone",
     }[new.status]
+
+
+def kind_of_part_change(old: PartState, new: PartState) -> str:
+    """Return what sort of change it is when it befell only some of a count."""
+    if (new.pieces_left or 0) < (old.pieces_left or 0):
+        return "broke" if new.last is not None and new.last.verb is Verb.BROKE else "gone"
+    return "fitted" if new.pieces_fitted > old.pieces_fitted else "taken off"
 
 
 def _standing(state: PartState) -> tuple[object, ...]:

@@ -12,7 +12,7 @@ from hoistbook.history.deeds import do
 from hoistbook.history.events import CarSet, Event, PartCame, PartMade, SettingSet, events
 from hoistbook.history.known import all_episodes, first_written
 from hoistbook.history.state import Dated, State, Status
-from hoistbook.problems import Place, Problem, closest
+from hoistbook.problems import Place, Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,15 +108,6 @@ def can_be_joined(bench: Bench, end: JoinEnd, place: Place) -> bool:
             f"`{end.part}` is only planned and cannot be joined",
             place,
             "write down how it came, under `bought` or `got`",
-        )
-        return False
-    near = closest(end.end, state.part.ends)
-    if end.end not in state.part.ends and near:
-        bench.problem(
-            "unknown-end",
-            f"`{end.part}` has no end called `{end.end}`",
-            place,
-            f"did you mean `{near}`?",
         )
         return False
     return True

@@ -40,6 +40,8 @@ class PartState:
     """Episode that wrote it down."""
     since: int
     """Episode of its last change of status."""
+    changed_in: int
+    """Episode in which anything last happened to it, or to some of its pieces."""
     came_in: int | None = None
     fitted_in: int | None = None
     broken: bool = False
