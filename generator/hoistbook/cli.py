@@ -5,6 +5,8 @@ Libraries that take long to load are imported by the commands that need them.
 
 from __future__ import annotations
 
+import shutil
+import sys
 import tempfile
 import traceback
 from collections.abc import Callable, Iterable
@@ -103,7 +105,7 @@ def write(folder: Path, target: Path) -> None:
     home = target / "index.html"
     screen.say(f"Wrote {home}" if written.changed else f"Nothing has changed: {home}")
     screen.say("Open that file in a browser. To see every change while you write:")
-    screen.say(f"    hoistbook watch{_unusual(folder, target)}")
+    screen.say(f"    {_called()} watch{_unusual(folder, target)}")
 
 
 @main.command()
@@ -259,6 +261,13 @@ def _outcome(done: Built | Written) -> str:
 
 def _counted(count: int, word: str) -> str:
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _called() -> str:
+    """Return how this program was called: by its name alone only where the shell finds it."""
+    name = Path(sys.argv[0])
+    found = shutil.which(name.name)
+    return name.name if found and Path(found).samefile(name) else str(name)
 
 
 def _unusual(folder: Path, target: Path) -> str:

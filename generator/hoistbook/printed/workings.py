@@ -76,7 +76,7 @@ def _formula(formula: Formula) -> Block:
     )
     rows = [*(("", line) for line in _lines(formula)), ("source", cited)]
     rows += [("assumes", each) for each in formula.assumes]
-    return Block(title=formula.summary, headings=("", "Formula"), rows=tuple(rows))
+    return Block(title="Formula", headings=("", formula.name), rows=tuple(rows))
 
 
 def _lines(formula: Formula) -> Iterator[str]:
