@@ -64,13 +64,6 @@ _REFERENCES = (
         seen="common practice, no source",
     ),
     Reference(
-        key="crane-410",
-        authors="Crane Co.",
-        year=2009,
-        title="Flow of Fluids Through Valves, Fittings, and Pipe",
-        publisher="Technical Paper No. 410",
-    ),
-    Reference(
         key="cycle-simulation",
         authors="hoistbook",
         year=2026,
@@ -107,13 +100,6 @@ _REFERENCES = (
         year=2007,
         title="Fundamentals of Heat and Mass Transfer, 6th edition",
         publisher="Wiley",
-    ),
-    Reference(
-        key="iso-80000-4",
-        authors="International Organization for Standardization",
-        year=2019,
-        title="Quantities and units: Mechanics",
-        publisher="ISO 80000-4",
     ),
     Reference(
         key="iupac-2021",

@@ -2,7 +2,12 @@
 
 A formula is one closed expression: assignments and one `return`, keyword parameters named by keys
 of the glossary, values in the glossary's units. Its author writes the factors in the textbook's
-order, because the workings are printed from the function's own syntax tree.
+order, because the workings are printed from the function's own syntax tree. Validity, assumptions
+and source stand in the decorator and nowhere else; equation, units and an example in the docstring.
+
+To add one: write the function in its topic's module, its new quantities in `glossary`, its source
+in `hoistbook.references`, and a case in `tests/engineering/handbook/`. Each of these that is left
+out fails a test that says so.
 """
 
 from __future__ import annotations
