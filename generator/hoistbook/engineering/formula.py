@@ -3,7 +3,7 @@
 A formula is one closed expression: assignments and one `return`, keyword parameters named by keys
 of the glossary, values in the glossary's units. Its author writes the factors in the textbook's
 order, because the workings are printed from the function's own syntax tree. Validity, assumptions
-and source stand in the decorator and nowhere else; equation, units and an example in the docstring.
+and source stand in the decorator and nowhere else; the docstring has equation, units, an example.
 
 To add one: write the function in its topic's module, its new quantities in `glossary`, its source
 in `hoistbook.references`, and a case in `tests/engineering/handbook/`. Each of these that is left
