@@ -20,6 +20,7 @@ from hoistbook.history.state import Outcome, PartState
 from hoistbook.pages import links
 from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
+from hoistbook.pages.formats import NO_BREAK
 from hoistbook.pages.receipts import came_of, count_of
 from hoistbook.pages.spec import stated
 
@@ -234,7 +235,7 @@ def _price(desk: Desk, part: Part) -> str:
 
 
 def _figures(desk: Desk, part_id: str) -> Iterator[str]:
-    for figure in desk.figures[desk.last].figures:
+    for figure in desk.listed(desk.last):
         if figure.key.subject != part_id or not isinstance(figure, Figure):
             continue
         said = desk.formats.figure(figure)
@@ -317,11 +318,13 @@ def _csv(desk: Desk, listed: _Listed) -> Iterator[_Piece]:
     header = [desk.words(f"parts_copy.column.{name}") for name in names]
     yield csv_table(header, []).decode(), _ALWAYS
     for row, left in listed.rows:
-        cells = [str(each).replace("\N{NO-BREAK SPACE}", " ") for each in astuple(row)]
-        yield csv_table(cells, []).decode(), _ASKED if left else _ALWAYS
+        yield _csv_line(astuple(row)), _ASKED if left else _ALWAYS
     for text, when in _closing(desk, listed, ""):
-        cells = [text.strip(), *[""] * (len(names) - 1)]
-        yield csv_table(cells, []).decode(), when
+        yield _csv_line((text.strip(), *[""] * (len(names) - 1))), when
+
+
+def _csv_line(cells: tuple[str, ...]) -> str:
+    return csv_table([each.replace(NO_BREAK, " ") for each in cells], []).decode()
 
 
 _FORMS: Mapping[str, Callable[[Desk, _Listed], Iterator[_Piece]]] = {

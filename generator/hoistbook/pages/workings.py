@@ -169,8 +169,11 @@ def _quantities(desk: Desk) -> Iterable[str]:
 
 def _title(desk: Desk, quantity: str) -> str:
     """Return a quantity's title; a step on the way has none but its words."""
-    words = GLOSSARY[quantity].words
-    return desk.titles.get(quantity) or words[:1].upper() + words[1:]
+    return desk.titles.get(quantity) or _capital(GLOSSARY[quantity].words)
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 def _index(desk: Desk) -> Page:
@@ -231,9 +234,7 @@ def _page(desk: Desk, quantity: str, worked: Sequence[Figure], missing: Sequence
         context=WorkingsContext(
             heading=title,
             margin=desk.margin(),
-            lead=desk.words(
-                "workings.page_lead", words=said[:1].upper() + said[1:], number=desk.last
-            ),
+            lead=desk.words("workings.page_lead", words=_capital(said), number=desk.last),
             words=said,
             symbol=inline_symbol(quantity),
             formulas=tuple(_formula(desk, FORMULAS[name]) for name in used),
@@ -308,7 +309,7 @@ def _heading(desk: Desk, figure: Figure) -> str:
     subject = desk.subject(figure.key)
     text = subject.text if subject else desk.words("workings.engine")
     key = "workings.entry" if figure.episode else "workings.entry_bought"
-    return desk.words(key, subject=text[:1].upper() + text[1:], number=figure.episode)
+    return desk.words(key, subject=_capital(text), number=figure.episode)
 
 
 def _put_in(desk: Desk, figure: Figure, result: str) -> tuple[Markup, ...]:
@@ -362,7 +363,7 @@ def _written_in(desk: Desk, file: str) -> str:
 def _formula(desk: Desk, formula: Formula) -> FormulaShown:
     return FormulaShown(
         id=f"formula-{formula.name}",
-        summary=formula.summary,
+        summary=_capital(formula.summary.removeprefix("Return ")),
         equations=in_symbols(formula, desk.words),
         cited=_cited(desk, formula.reference, formula.where),
         valid=tuple(
