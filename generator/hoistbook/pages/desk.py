@@ -153,6 +153,12 @@ class Desk:
             address=self.workings(figure),
         )
 
+    def listed(self, number: int) -> tuple[Figure | Missing, ...]:
+        """Return the figures that stand in lists at an episode; steps stand in workings alone."""
+        return tuple(
+            each for each in self.figures[number].figures if each.key.quantity in self.titles
+        )
+
     def workings(self, figure: Figure | Missing) -> str:
         """Return where a figure is worked out; a missing one has what it lacks on the next page."""
         if isinstance(figure, Missing):

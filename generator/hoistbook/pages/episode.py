@@ -209,7 +209,7 @@ def _moved(desk: Desk, number: int) -> tuple[FigureRow, ...]:
     before = desk.figures[desk.before(number)]
     rows = (
         desk.row(figure, before.get(figure.key.quantity, figure.key.subject))
-        for figure in desk.figures[number].figures
+        for figure in desk.listed(number)
         if isinstance(figure, Figure)
     )
     return tuple(row for row in rows if not _reads_alike(row))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.figure import Figure
+from hoistbook.history.state import Change
 from hoistbook.pages import links
 from hoistbook.pages.changes import change_rows, sentence_of
 from hoistbook.pages.desk import Desk
@@ -116,11 +117,20 @@ def _measured(desk: Desk, run: Comparison) -> Entry:
 
 def _latest_change(desk: Desk) -> Iterator[Entry]:
     for number in reversed(desk.changes):
-        rows = change_rows(desk, desk.changes[number])
-        if rows:
+        changes = sorted(desk.changes[number], key=_weight)
+        if changes:
+            (row,) = change_rows(desk, changes[:1])
             yield Entry(
                 label=desk.words("home.latest"),
-                text=sentence_of(desk, rows[-1]),
+                text=sentence_of(desk, row),
                 links=(desk.episode(number),),
             )
             return
+
+
+_WEIGHTS = ("replaced", "set", "fitted", "broke", "taken off", "gone", "came", "ordered")
+"""Of several changes in one episode, the one that says most about the car comes first."""
+
+
+def _weight(change: Change) -> int:
+    return _WEIGHTS.index(change.kind) if change.kind in _WEIGHTS else len(_WEIGHTS)

@@ -83,8 +83,8 @@ def _entries(desk: Desk) -> Iterator[IndexEntry]:
         )
     worked_out = {
         figure.key.quantity
-        for figures in desk.material.figures
-        for figure in figures.figures
+        for number in desk.figures
+        for figure in desk.listed(number)
         if isinstance(figure, Figure)
     }
     for quantity in sorted(worked_out):

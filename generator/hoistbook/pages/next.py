@@ -68,9 +68,7 @@ def next_page(desk: Desk) -> Page:
             on_hand=_awaited(desk, parts, Status.ON_HAND),
             expiring=tuple(_expiring(desk, parts)),
             missing=tuple(
-                desk.row(each)
-                for each in desk.figures[desk.last].figures
-                if isinstance(each, Missing)
+                desk.row(each) for each in desk.listed(desk.last) if isinstance(each, Missing)
             ),
         ),
         owed=desk.owed(links.NEXT),

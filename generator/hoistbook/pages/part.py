@@ -163,6 +163,6 @@ def _ends(desk: Desk, part: Part, state: State) -> tuple[EndRow, ...]:
 
 
 def _figures(desk: Desk, part_id: str) -> Iterator[FigureRow]:
-    for figure in desk.figures[desk.last].figures:
+    for figure in desk.listed(desk.last):
         if figure.key.subject == part_id:
             yield desk.row(figure)

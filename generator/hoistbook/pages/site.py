@@ -25,9 +25,7 @@ from hoistbook.pages.workings import workings_pages
 def site_pages(material: Material) -> tuple[Page, ...]:
     """Return every page of the site, not yet rendered."""
     desk = desk_of(material)
-    return tuple(
-        replace(page, structured=structured_of(desk, page)) for page in _pages(desk)
-    )
+    return tuple(replace(page, structured=structured_of(desk, page)) for page in _pages(desk))
 
 
 def _pages(desk: Desk) -> Iterator[Page]:

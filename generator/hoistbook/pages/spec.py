@@ -102,7 +102,7 @@ def _page(desk: Desk, address: str, number: int, *, now: bool) -> Page:
             car=_rows(desk, state.car),
             settings=_rows(desk, state.settings),
             systems=_fitted(desk, state),
-            figures=tuple(desk.row(each) for each in desk.figures[number].figures),
+            figures=tuple(desk.row(each) for each in desk.listed(number)),
             readings=_readings(desk, state),
             joins=tuple(_joins(desk, state)),
             others=_others(desk, None if now else number),
