@@ -33,6 +33,7 @@ def fitted(part, kind, facts=None, count=1, episode=3, **more):
         known_in=episode,
         since=episode,
         fitted_in=episode,
+        changed_in=episode,
         **more,
     )
 

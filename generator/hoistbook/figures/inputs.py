@@ -308,11 +308,11 @@ def _injectors(finder: Finder) -> None:
     if not finder.from_part("dead_time", injectors, "dead time"):
         finder.assume("dead_time")
     finder.assume("rated_fluid_density")
-    fitted = injectors.part.count if injectors.part.kept is None else injectors.part.kept
+    whole = injectors.part.count if injectors.part.kept is None else injectors.part.kept
     finder.keep(
         Base(
             name="injector_count",
-            value=float(fitted),
+            value=float(injectors.pieces_fitted or whole),
             half_width=0.0,
             evidence=Evidence.STATED,
             origin=f"count of {injectors.part.name}",
