@@ -72,7 +72,7 @@ def test_one_episode_changes_the_state_before_it(states: tuple[State, ...]) -> N
         "1 joined join:pump out: None -> pump out to box in",
     ]
     assert lines(states[1], states[2]) == [
-        "2 replaced part:pump: fitted -> replaced by new-pump because it ran out",
+        "2 replaced part:pump: fitted -> replaced by New pump because it ran out",
         "2 gone part:box: fitted -> sold because in the way",
         "2 broke part:stud: fitted -> fitted, 3 of 4 left",
         "2 fitted part:new-pump: on hand -> fitted because it ran out",
@@ -92,7 +92,7 @@ def test_one_episode_changes_the_state_before_it(states: tuple[State, ...]) -> N
 def test_states_far_apart_differ_only_in_what_lasted(states: tuple[State, ...]) -> None:
     assert lines(states[0], states[3]) == [
         "1 set settings:boost: none -> 0.4 bar gauge at 3000 rpm, 0.6 bar gauge at 5000 rpm",
-        "2 replaced part:pump: fitted -> replaced by new-pump because it ran out",
+        "2 replaced part:pump: fitted -> replaced by New pump because it ran out",
         "2 gone part:box: fitted -> sold because in the way",
         "2 broke part:stud: fitted -> fitted, 3 of 4 left",
         "3 taken off part:new-pump: None -> on hand because noise",

@@ -59,17 +59,20 @@ def changed_parts(before: State, after: State) -> Iterator[Change]:
                 episode=after.episode,
             )
         elif old is None or _standing(old) != _standing(new):
-            yield changed_part(id_, old, new)
+            yield changed_part(id_, old, new, after)
 
 
-def changed_part(id_: str, old: PartState | None, new: PartState) -> Change:
+def changed_part(id_: str, old: PartState | None, new: PartState, after: State) -> Change:
     """Return the change of one part."""
     kind = kind_of_change(old, new)
+    words = status_words(new)
+    if kind == "replaced" and new.replaced_by is not None:
+        words = f"replaced by {after.parts[new.replaced_by].part.name}"
     return Change(
         subject=f"part:{id_}",
         kind=kind,
         before=status_words(old),
-        after=f"replaced by {new.replaced_by}" if kind == "replaced" else status_words(new),
+        after=words,
         because=new.because,
         episode=new.changed_in,
     )

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from hoistbook.authored.records import Came, Done, Episode, Journal, Part, Receipt, Spent, Verb
+from hoistbook.authored.records import Came, Episode, Journal, Part, Verb
 from hoistbook.history.known import CAR, all_episodes, parts_written
 from hoistbook.history.ledger import Entry, EntryKind, Stage
 from hoistbook.history.promised import unpaid_notices
 from hoistbook.history.receipts import HAS_A_PRICE
 from hoistbook.history.state import State
-from hoistbook.problems import Notice, Place, Problem
-from hoistbook.values.money import Money
+from hoistbook.problems import Notice, Problem
 
 COSTS_NOTHING = (Came.GIVEN, Came.FREE, Came.WITH)
 
@@ -34,27 +33,6 @@ def money_problems(journal: Journal) -> Iterator[Problem]:
                     part.place,
                     "leave the price out, or change how it came",
                 )
-        for charged, place in charged_sums(episode):
-            if charged.currency != journal.currency:
-                yield Problem(
-                    "charged-currency",
-                    f"`charged` is what left the account, and the journal is in "
-                    f"{journal.currency}, not in {charged.currency}",
-                    place,
-                    f"write the sum in {journal.currency} from the statement of the account",
-                )
-
-
-def charged_sums(episode: Episode) -> Iterator[tuple[Money, Place]]:
-    """Yield what an episode says was charged."""
-    payments: tuple[Receipt | Spent | Done, ...] = (
-        *episode.bought,
-        *episode.spent,
-        *episode.done,
-    )
-    for each in payments:
-        if each.charged is not None:
-            yield each.charged, each.place
 
 
 def money_notices(

@@ -1,0 +1,352 @@
+"""The running cost: entries to the cent, rates that the journal carries, tallies by episode."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from hoistbook.authored.records import Journal
+from hoistbook.history.fold import fold
+from hoistbook.history.ledger import Entry, Tally
+from hoistbook.history.money import Reckoned, ledger, missing_rates
+
+Written = Callable[..., Journal]
+
+# 0.8 makes every conversion one that can be checked in the head: 8 GBP are 10 EUR.
+RATE = "2026-01-20,GBP,0.8,by hand\n"
+
+
+def reckoned(journal: Journal) -> Reckoned:
+    folded = fold(journal)
+    assert folded.problems == ()
+    return ledger(journal, folded.states)
+
+
+def entries(journal: Journal) -> list[str]:
+    """Return the entries in the form `episode stage label: amount = home (postage) at list`."""
+    done = reckoned(journal)
+    assert done.problems == ()
+    return [line_of(entry) for entry in done.ledger.entries]
+
+
+def line_of(entry: Entry) -> str:
+    extras = f" ({entry.postage})" if entry.postage else ""
+    listed = "" if entry.list_home is None else f", list {entry.list_home}"
+    until = "" if entry.until is None else f" until {entry.until}"
+    return (
+        f"{entry.episode} {entry.stage}{until} {entry.label}: {entry.amount.amount} "
+        f"{entry.amount.currency} = {entry.home}{extras}{listed}"
+    )
+
+
+def last_tally(journal: Journal) -> Tally:
+    return reckoned(journal).ledger.tallies[-1]
+
+
+def receipt(parts: str, more: str = "") -> str:
+    return f"bought: [{{from: Shop, date: 2026-01-20, parts: [{parts}]{more}}}]"
+
+
+def test_postage_tax_and_discount_are_spread_over_the_parts_by_price(written: Written) -> None:
+    # 30 and 10 EUR; 8 of postage, 4 of tax, 2 of discount: 10 more, of which 7.50 and 2.50.
+    more = ", postage: 8 EUR, tax: 4 EUR, discount: 2 EUR"
+    journal = written(receipt("'Pump, 30 EUR', 'Hose, 10 EUR'", more))
+    assert entries(journal) == [
+        "1 spent Pump: 30.00 EUR = 37.50 (7.50)",
+        "1 spent Hose: 10.00 EUR = 12.50 (2.50)",
+    ]
+
+
+def test_shares_add_up_to_the_receipt_though_no_part_s_share_is_whole_cents(
+    written: Written,
+) -> None:
+    # 10.00 EUR over three equal parts: 3.34, 3.33, 3.33.
+    journal = written(receipt("'A, 5 EUR', 'B, 5 EUR', 'C, 5 EUR'", ", postage: 10 EUR"))
+    assert entries(journal) == [
+        "1 spent A: 5.00 EUR = 8.34 (3.34)",
+        "1 spent B: 5.00 EUR = 8.33 (3.33)",
+        "1 spent C: 5.00 EUR = 8.33 (3.33)",
+    ]
+
+
+def test_a_foreign_receipt_is_converted_as_a_whole_at_the_rate_the_journal_carries(
+    written: Written,
+) -> None:
+    # 3 x 0.33 GBP + 0.02 GBP = 1.01 GBP = 1.2625 EUR, so 1.26; the parts alone are 1.24 EUR.
+    journal = written(
+        receipt("'A, 0.33 GBP', 'B, 0.33 GBP', 'C, 0.33 GBP'", ", postage: 0.02 GBP"), rates=RATE
+    )
+    assert entries(journal) == [
+        "1 spent A: 0.33 GBP = 0.43 (0.01)",
+        "1 spent B: 0.33 GBP = 0.42 (0.01)",
+        "1 spent C: 0.33 GBP = 0.41",
+    ]
+    assert last_tally(journal).spent == Decimal("1.26")
+    first = reckoned(journal).ledger.entries[0]
+    assert (str(first.day), first.supplier) == ("2026-01-20", "Shop")
+    assert first.rate == "0.8 GBP for 1 EUR, by hand"
+
+
+def test_what_was_charged_beats_any_rate_and_is_spread_likewise(written: Written) -> None:
+    # 60 + 20 GBP and 20 GBP of postage, for which 130 EUR left the account: 78, 26 and 26.
+    more = ", postage: 20 GBP, charged: 130 EUR"
+    journal = written(receipt("'Pump, 60 GBP', 'Hose, 20 GBP'", more), rates=RATE)
+    assert entries(journal) == [
+        "1 spent Pump: 60.00 GBP = 97.50 (19.50)",
+        "1 spent Hose: 20.00 GBP = 32.50 (6.50)",
+    ]
+    assert reckoned(journal).ledger.entries[0].rate == "charged"
+
+
+def test_what_was_charged_stands_for_prices_that_are_not_given(written: Written) -> None:
+    journal = written(receipt("Pump, Hose, 'Clip, with pump'", ", charged: 25.01 EUR"))
+    assert entries(journal) == [
+        "1 spent Pump: 12.51 EUR = 12.51",
+        "1 spent Hose: 12.50 EUR = 12.50",
+    ]
+    assert last_tally(journal).unpriced == ()
+
+
+def test_charged_in_two_currencies_weighs_them_by_the_rates(written: Written) -> None:
+    more = ", postage: 10 EUR, charged: 66 EUR"
+    journal = written(receipt("'Pump, 40 GBP'", more), rates=RATE)
+    # 40 GBP are 50 EUR, with postage 60; the 66 EUR charged are 55 and 11.
+    assert entries(journal) == ["1 spent Pump: 40.00 GBP = 66.00 (11.00)"]
+
+
+def test_list_prices_are_taken_at_the_same_rate(written: Written) -> None:
+    one = "{part: pump, paid: 40 GBP, list: 48 GBP}"
+    at_rate = written(receipt(one, ", postage: 4 GBP"), rates=RATE)
+    assert entries(at_rate) == ["1 spent Pump: 40.00 GBP = 55.00 (5.00), list 60.00"]
+    # 66 EUR for 44 GBP: 1.50 EUR for each.
+    charged = written(receipt(one, ", postage: 4 GBP, charged: 66 EUR"))
+    assert entries(charged) == ["1 spent Pump: 40.00 GBP = 66.00 (6.00), list 72.00"]
+    tally = last_tally(charged)
+    assert (tally.spent, tally.list_total) == (Decimal("66.00"), Decimal("78.00"))
+
+
+def test_of_a_shared_purchase_only_the_kept_share_is_entered(written: Written) -> None:
+    one = "{part: strap, count: 3, kept: 1, paid: 10 EUR each, list: 36 EUR}"
+    journal = written(receipt(one, ", postage: 5 EUR"))
+    assert entries(journal) == ["1 spent Strap, 1 of 3 kept: 10.00 EUR = 11.67 (1.67), list 12.00"]
+
+
+def test_a_kit_s_members_and_free_parts_cost_nothing(written: Written) -> None:
+    parts = "'Kit, 50 EUR', 'Bearing, with kit', 'Cap, supplied free'"
+    assert entries(written(receipt(parts, ", postage: 5 EUR"))) == [
+        "1 spent Kit: 50.00 EUR = 55.00 (5.00)"
+    ]
+
+
+def test_a_part_already_owned_counts_when_a_price_is_written(written: Written) -> None:
+    journal = written("got: ['Jack, 30 EUR, already owned', 'Stands, already owned']")
+    assert entries(journal) == ["1 spent Jack: 30.00 EUR = 30.00"]
+
+
+def test_money_that_is_not_a_part(written: Written) -> None:
+    journal = written(
+        """
+        spent:
+          - Decking the head, machine shop, 90 EUR
+          - {what: Deposit back, amount: -8 GBP, date: 2026-01-20}
+          - {what: Entry, amount: 80 GBP, charged: 101 EUR}
+          - {what: Paint back, amount: -8 GBP, charged: 11 EUR}
+        """,
+        rates=RATE,
+    )
+    assert entries(journal) == [
+        "1 spent Decking the head: 90 EUR = 90.00",
+        "1 spent Deposit back: -8 GBP = -10.00",
+        "1 spent Entry: 80 GBP = 101",
+        "1 spent Paint back: -8 GBP = -11",
+    ]
+    tally = last_tally(journal)
+    assert (tally.spent, tally.came_back) == (Decimal("170.00"), Decimal("21.00"))
+
+
+def test_the_price_of_the_car_is_the_first_entry(written: Written) -> None:
+    journal = written("summary: s", build="car: {paid: 850 EUR, date: 2025-08-30}")
+    first = reckoned(journal).ledger.entries[0]
+    assert (first.episode, first.home, str(first.day)) == (0, Decimal("850.00"), "2025-08-30")
+    assert [tally.spent for tally in reckoned(journal).ledger.tallies] == [Decimal(850)] * 2
+
+
+def test_sales_and_refunds_come_back(written: Written) -> None:
+    journal = written(
+        receipt(
+            "{part: core, paid: 100 EUR, list: 120 EUR, system: cooling}", ", postage: 10 EUR"
+        ),
+        """
+        done:
+          - {sent back: core, for: 50 EUR}
+          - {sold: box, for: 8 GBP, date: 2026-01-20}
+        """,
+        build="parts: [{part: box, system: induction}]",
+        rates=RATE,
+    )
+    # The refund of half the price takes half the list price off the total at list prices.
+    assert entries(journal)[1:] == [
+        "2 spent Core: -50 EUR = -50.00, list -60.00",
+        "2 spent Box: -8 GBP = -10.00",
+    ]
+    assert [str(entry.kind) for entry in reckoned(journal).ledger.entries] == [
+        "part",
+        "refund",
+        "sale",
+    ]
+    tally = last_tally(journal)
+    assert (tally.spent, tally.spent_here, tally.came_back) == (
+        Decimal("50.00"),
+        Decimal("-60.00"),
+        Decimal("60.00"),
+    )
+    assert tally.list_total == Decimal("60.00")
+    assert tally.by_system == (("induction", Decimal("-10.00")), ("cooling", Decimal("60.00")))
+
+
+def test_money_follows_prices_and_not_statuses(written: Written) -> None:
+    journal = written(
+        "done: [{planned: 'Cooler, 80 EUR'}, {planned: 'Differential, 500 EUR'}]",
+        "done: [{ordered: cooler}]",
+        receipt("'Cooler, 85 EUR'") + "\ndone: [{ordered: cooler}]",
+        "done: [{arrived: cooler}, {scrapped: differential}]",
+    )
+    assert entries(journal) == [
+        "1 planned until 2 Cooler: 80.00 EUR = 80.00",
+        "1 planned until 4 Differential: 500.00 EUR = 500.00",
+        "2 committed until 3 Cooler: 80.00 EUR = 80.00",
+        "3 spent Cooler: 85.00 EUR = 85.00",
+    ]
+    tallies = reckoned(journal).ledger.tallies
+    assert [(tally.planned, tally.committed, tally.spent) for tally in tallies] == [
+        (Decimal(0), Decimal(0), Decimal(0)),
+        (Decimal(580), Decimal(0), Decimal(0)),
+        (Decimal(500), Decimal(80), Decimal(0)),
+        (Decimal(500), Decimal(0), Decimal(85)),
+        (Decimal(0), Decimal(0), Decimal(85)),
+    ]
+
+
+def test_a_plan_stands_at_its_list_price_until_a_part_is_had_for_nothing(written: Written) -> None:
+    journal = written(
+        "done: [{planned: {part: cooler, list: 80 EUR}}]", "got: [{part: cooler, came: given}]"
+    )
+    assert entries(journal) == ["1 planned until 2 Cooler: 80.00 EUR = 80.00, list 80.00"]
+
+
+def test_what_is_here_and_was_never_paid_is_noticed(written: Written) -> None:
+    journal = written("done: [{ordered: 'Cooler, 80 EUR'}]", "done: [{fitted: cooler}]")
+    (notice,) = reckoned(journal).notices
+    assert (notice.code, notice.message, notice.hint) == (
+        "no-receipt",
+        "`cooler` is fitted since episode 2 and no receipt says what was paid: 80.00 EUR count as "
+        "committed, not as spent",
+        "write it under `bought`, or under `got` if it cost nothing",
+    )
+
+
+def test_a_missing_price_is_noticed_and_named(written: Written) -> None:
+    journal = written(receipt("Pump, 'Hose, 3 EUR'"))
+    (notice,) = reckoned(journal).notices
+    assert (notice.code, notice.message) == (
+        "no-price",
+        "`pump` was bought and has no price; the tally leaves it out",
+    )
+    assert last_tally(journal).unpriced == ("pump",)
+
+
+def test_selling_the_car_closes_the_tally(written: Written) -> None:
+    journal = written(
+        "spent: ['Paint, 10 EUR']\ndone: [{sold: car, for: 3000 EUR}]", "spent: ['Wax, 5 EUR']"
+    )
+    assert [tally.spent for tally in reckoned(journal).ledger.tallies] == [
+        Decimal(0),
+        Decimal(-2990),
+        Decimal(-2990),
+    ]
+    (notice,) = reckoned(journal).notices
+    assert notice.message == (
+        "Wax: this was spent after the car was sold in episode 1 and is not in the tally"
+    )
+
+
+def test_a_missing_rate_asks_for_the_command_that_finds_it(written: Written) -> None:
+    journal = written(receipt("'Pump, 60 GBP', 'Hose, 20 GBP'", ", postage: 2 GBP"))
+    (problem,) = reckoned(journal).problems
+    assert (problem.code, problem.message, problem.hint) == (
+        "missing-rate",
+        "rates.csv has no rate of GBP for 2026-01-20",
+        "run `hoistbook rates`, which looks it up and writes it there",
+    )
+    found = missing_rates(journal)
+    assert [(str(rate.day), rate.currency) for rate in found.rates] == [("2026-01-20", "GBP")]
+    complete = replace(journal, rates=found.rates)
+    assert reckoned(complete).problems == ()
+    assert missing_rates(complete).rates == ()
+
+
+def test_a_foreign_amount_without_a_day_asks_for_one(written: Written) -> None:
+    (problem,) = reckoned(written("spent: ['Entry, 80 GBP']")).problems
+    assert (problem.code, problem.message, problem.hint) == (
+        "no-day-for-rate",
+        "an amount in GBP has no day whose rate could turn it into EUR",
+        "add `date:`, or what left the account, as `charged: 100.00 EUR`",
+    )
+
+
+def test_an_episode_s_own_day_serves_where_an_amount_has_none(written: Written) -> None:
+    journal = written("filmed: 2026-01-20\nspent: ['Entry, 80 GBP']", rates=RATE)
+    assert entries(journal) == ["1 spent Entry: 80 GBP = 100.00"]
+
+
+def test_totals_are_shown_in_other_currencies_at_the_rate_of_the_day(written: Written) -> None:
+    journal = written(
+        "filmed: 2026-01-20\nspent: ['Paint, 10 EUR']",
+        build="also show: [GBP, USD]",
+        rates=RATE,
+    )
+    done = reckoned(journal)
+    assert done.problems == ()
+    (shown,) = done.ledger.tallies[-1].also_shown
+    assert (shown.amount, shown.currency) == (Decimal("8.00"), "GBP")
+    (notice,) = done.notices
+    assert notice.message == (
+        "rates.csv has no rate of USD for 2026-01-20; the total of that day is not shown in USD"
+    )
+
+
+@pytest.mark.parametrize(
+    ("episode", "build", "message", "hint"),
+    [
+        (
+            "got: ['Cap, 3 EUR, supplied free']",
+            "",
+            "`cap` came supplied free and has a price of its own",
+            "leave the price out, or change how it came",
+        ),
+        (
+            "summary: s",
+            "budget: 100 GBP",
+            "the budget is in GBP and the journal is in EUR",
+            "write the budget in EUR",
+        ),
+    ],
+)
+def test_money_that_contradicts_itself_is_a_problem(
+    written: Written, episode: str, build: str, message: str, hint: str
+) -> None:
+    (problem,) = reckoned(written(episode, build=build)).problems
+    assert (problem.message, problem.hint) == (message, hint)
+
+
+def test_a_journal_in_a_currency_without_cents_is_reckoned_in_whole_ones(written: Written) -> None:
+    journal = written(
+        receipt("'A, 1000 JPY', 'B, 500 JPY'", ", postage: 100 JPY"), build="currency: JPY"
+    )
+    assert entries(journal) == [
+        "1 spent A: 1000 JPY = 1067 (67)",
+        "1 spent B: 500 JPY = 533 (33)",
+    ]
