@@ -133,7 +133,7 @@ def _evaluate(worked: Worked, step: Step) -> None:
     """Put down the result of one step, or what is missing for it."""
     lacking = [name for name in step.sources.values() if name not in worked.values]
     if lacking:
-        gives = [give for name in lacking for give in worked.missing[name]]
+        gives = [give for name in lacking for give in worked.missing.get(name, ())]
         worked.missing[step.name] = tuple(dict.fromkeys(gives))
         return
     values = {parameter: worked.values[name] for parameter, name in step.sources.items()}
