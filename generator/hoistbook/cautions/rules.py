@@ -139,8 +139,13 @@ def called_by(rule: Rule, subject: Subject) -> list[str]:
     )
     if direct:
         return [subject.name]
-    found = rule.words.findall(subject.text) if rule.words else []
-    return [subject.name] if found and subject.name else [str(word) for word in found]
+    found = [
+        str(word)
+        for pattern, text in ((rule.words, subject.words), (rule.work, subject.work))
+        if pattern is not None
+        for word in pattern.findall(text)
+    ]
+    return [subject.name] if found and subject.name else found
 
 
 def as_lines(several: Iterable[Owed]) -> tuple[Owed, ...]:

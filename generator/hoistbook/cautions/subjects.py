@@ -23,8 +23,10 @@ class Subject:
 
     name: str
     """As the page prints it; empty for prose, where the word that was found stands for it."""
-    text: str = ""
-    """Where words are looked for."""
+    words: str = ""
+    """Where the names of things are looked for."""
+    work: str = ""
+    """Where the words of work are looked for."""
     system: str | None = None
     kind: str | None = None
     fitted: bool = False
@@ -37,8 +39,13 @@ class Subject:
 def part_subject(part: Part, *, fitted: bool = False) -> Subject:
     """Return a part as something that may call for cautions."""
     return Subject(
-        name=part.name, text=part.name, system=part.system, kind=part.kind, fitted=fitted
+        name=part.name, words=part.name, system=part.system, kind=part.kind, fitted=fitted
     )
+
+
+def work_subject(what: str, note: str = "") -> Subject:
+    """Return a line about work as something that may call for cautions."""
+    return Subject(name=what, words=f"{what} {note}", work=f"{what} {note}")
 
 
 def worked_on(episode: Episode, state: State) -> Iterator[Subject]:
@@ -48,22 +55,22 @@ def worked_on(episode: Episode, state: State) -> Iterator[Subject]:
             yield part_subject(state.parts[done.part].part, fitted=done.verb is Verb.FITTED)
     for made in episode.made:
         yield part_subject(made)
-        yield Subject(name=made.name, text=made.note or "")
+        yield work_subject(made.name, made.note or "")
     for join in episode.joins:
         for end in (join.a, join.b):
             if end.part in state.parts:
                 yield part_subject(state.parts[end.part].part)
-    yield from (Subject(name=work.what, text=work.what) for work in episode.work)
-    yield from (Subject(name=each.title, text=each.title) for each in episode.chapters)
-    yield from (Subject(name=spent.what, text=spent.what) for spent in episode.spent)
+    yield from (work_subject(work.what) for work in episode.work)
+    yield from (work_subject(chapter.title) for chapter in episode.chapters)
+    yield from (work_subject(spent.what) for spent in episode.spent)
     for measured in episode.measured:
         if isinstance(measured, PowerRun):
             yield Subject(name="power run", measured="power run")
         else:
-            yield Subject(name=measured.what, text=f"{measured.what} {measured.note or ''}")
+            yield work_subject(measured.what, measured.note or "")
     if "fuel" in episode.settings:
         yield fuel_subject(episode.settings["fuel"])
-    yield Subject(name="", text=episode.prose)
+    yield Subject(name="", work=episode.prose)
 
 
 def mentioned(episode: Episode, state: State) -> Iterator[Subject]:
@@ -74,6 +81,7 @@ def mentioned(episode: Episode, state: State) -> Iterator[Subject]:
         if done.part in state.parts:
             yield part_subject(state.parts[done.part].part)
     yield from fuel_in(state)
+    yield Subject(name="", words=episode.prose)
 
 
 def fitted_parts(state: State) -> Iterator[Subject]:
@@ -98,7 +106,7 @@ def fuel_in(state: State) -> Iterator[Subject]:
 def fuel_subject(fuel: Given | BoostBySpeed) -> Subject:
     """Return the setting of the fuel as something that may call for cautions."""
     words = value_words(fuel)
-    return Subject(name=words, text=words)
+    return Subject(name=words, words=words)
 
 
 def estimates_in(figures: Figures | None) -> Iterator[Subject]:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from importlib.resources import files
+from typing import Any
 
 import yaml
 
@@ -23,7 +24,9 @@ class Rule:
     """A part of the system was fitted to the car as bought."""
     kinds: tuple[str, ...] = ()
     words: re.Pattern[str] | None = None
-    """Words in the name of a part, in a line about work, in the prose."""
+    """In the name of a part or a line about work; the prose that has one owes a line."""
+    work: re.Pattern[str] | None = None
+    """In a line about work or the prose, which then describes that work."""
     quantities: tuple[str, ...] = ()
     measured: tuple[str, ...] = ()
     evidence: tuple[str, ...] = ()
@@ -33,16 +36,18 @@ def read_rules() -> tuple[Rule, ...]:
     """Return the rules of `texts.yaml` in their order."""
     source = files("hoistbook.cautions").joinpath("texts.yaml").read_text(encoding="utf-8")
     table = yaml.load(source, Loader=yaml.CSafeLoader)
-    return tuple(_rule(id_, **row) for id_, row in table.items())
+    return tuple(_rule(id_, row) for id_, row in table.items())
 
 
-def _rule(id_: str, *, title: str, line: str, text: list[str], **called_by: object) -> Rule:
-    calls: dict[str, list[str]] = dict(called_by["called by"])  # type: ignore[call-overload]
-    words = calls.pop("words", None)
+def _rule(id_: str, row: Mapping[str, Any]) -> Rule:
+    calls: dict[str, list[str]] = dict(row["called by"])
+    words, work = calls.pop("words", None), calls.pop("work", None)
+    names: dict[str, Any] = {key.replace(" ", "_"): tuple(names) for key, names in calls.items()}
     return Rule(
-        caution=Caution(id=id_, title=title, line=line, text=tuple(text)),
+        caution=Caution(id=id_, title=row["title"], line=row["line"], text=tuple(row["text"])),
         words=None if words is None else pattern_of(words),
-        **{key.replace(" ", "_"): tuple(names) for key, names in calls.items()},
+        work=None if work is None else pattern_of(work),
+        **names,
     )
 
 

@@ -1,0 +1,41 @@
+"""One episode as an author writes it, and what its page owes."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from hoistbook.authored.journal import read_journal
+from hoistbook.cautions.caution import Owed
+from hoistbook.cautions.rules import owed_by_page
+from hoistbook.figures.figure import Figures
+from hoistbook.history.fold import fold
+
+Pages = dict[str, tuple[Owed, ...]]
+Written = Callable[..., Pages]
+
+
+@pytest.fixture
+def owed(tmp_path: Path) -> Written:
+    """Return a function that writes episodes down and returns what every page owes."""
+
+    def write(*episodes: str, prose: str = "", parts: str = "") -> Pages:
+        (tmp_path / "episodes").mkdir()
+        build = f"format: 1\ntitle: A test journal\nparts: [{parts}]\n"
+        (tmp_path / "build.yaml").write_text(build, encoding="utf-8")
+        for number, matter in enumerate(episodes, start=1):
+            text = f"---\ntitle: An episode\n{textwrap.dedent(matter).strip()}\n---\n{prose}\n"
+            file = tmp_path / "episodes" / f"{number:02}-test.md"
+            file.write_text(text, encoding="utf-8")
+        read = read_journal(tmp_path)
+        assert read.problems == ()
+        assert read.journal is not None
+        folded = fold(read.journal)
+        assert folded.problems == ()
+        figures = [Figures(episode=state.episode, figures=()) for state in folded.states]
+        return owed_by_page(read.journal, folded.states, figures)
+
+    return write
