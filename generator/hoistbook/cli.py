@@ -19,8 +19,9 @@ from hoistbook.console import Screen
 
 if TYPE_CHECKING:
     from hoistbook.pages.desk import Desk
-    from hoistbook.pipeline import Built, Written
+    from hoistbook.pipeline import Built
     from hoistbook.printed.block import Block
+    from hoistbook.writing import Written
 
 JOURNAL = click.option(
     "--journal",
@@ -96,11 +97,11 @@ def check(folder: Path) -> None:
 @INTO
 def write(folder: Path, target: Path) -> None:
     """Check, then write the site; after a problem the old site stays as it was."""
-    from hoistbook.pipeline import write as write_site
+    from hoistbook.writing import write as write_site
 
     screen = Screen()
     with screen.progress() as tell:
-        written = write_site(folder, target, tell=tell)
+        written = write_site(folder, target, tell)
     _report(screen, written, folder)
     home = target / "index.html"
     screen.say(f"Wrote {home}" if written.changed else f"Nothing has changed: {home}")
@@ -166,7 +167,8 @@ def workings(folder: Path, figure: str, number: int | None) -> None:
     from hoistbook.printed.workings import workings_blocks
 
     def blocks(desk: Desk) -> Iterable[Block]:
-        return workings_blocks(desk, _quantity(desk, figure), _known(desk, number))
+        as_at = _known(desk, number)
+        return workings_blocks(desk, _quantity(desk, figure, as_at), as_at)
 
     _print(folder, blocks)
 
@@ -233,14 +235,15 @@ def _known(desk: Desk, number: int | None) -> int:
     return number
 
 
-def _quantity(desk: Desk, figure: str) -> str:
+def _quantity(desk: Desk, figure: str, number: int) -> str:
     from hoistbook.problems import closest
 
     name = figure.strip().replace(" ", "_")
-    if name in desk.titles:
+    known = dict.fromkeys(each.key.quantity for each in desk.figures[number].figures)
+    if name in known:
         return name
-    near = closest(name, desk.titles)
-    hint = f"did you mean {near}?" if near else f"there are {', '.join(desk.titles)}"
+    near = closest(name, known)
+    hint = f"did you mean {near}?" if near else f"there are {', '.join(known)}"
     raise click.BadParameter(f"there is no figure {figure}; {hint}", param_hint="FIGURE")
 
 

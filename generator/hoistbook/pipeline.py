@@ -27,9 +27,6 @@ from hoistbook.history.money import ledger, missing_rates
 from hoistbook.notices import notices_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice, Problem
-from hoistbook.publish.cache import Cache
-from hoistbook.publish.standing import inputs_fingerprint, recall_site, remember_site
-from hoistbook.publish.swap import only_writer, write_tree
 from hoistbook.publish.tree import site_tree
 
 Tell = Callable[[str], None]
@@ -127,42 +124,6 @@ def published(journal: Journal) -> Journal:
     runs = {run.log for each in kept for run in each.measured if isinstance(run, PowerRun)}
     logs = {path: log for path, log in journal.logs.items() if path in runs}
     return replace(journal, episodes=kept, logs=logs)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Written:
-    """What came of writing a site; where there are problems the old one still stands."""
-
-    problems: tuple[Problem, ...]
-    notices: tuple[Notice, ...]
-    changed: bool = False
-    """Whether another site stands now than before."""
-
-
-def write(folder: Path, target: Path, *, tell: Tell = silent) -> Written:
-    """Write the site of a journal in the place of the one that stands.
-
-    Raises
-    ------
-    WriteError
-        When another writer is at work, or the target holds something that is not ours.
-    OSError
-        When the disk refuses; the old site still stands.
-    """
-    with only_writer(target):
-        cache = Cache(target.parent / ".cache")
-        inputs = inputs_fingerprint(folder)
-        standing = recall_site(cache, inputs, target)
-        if standing is not None:
-            return Written(problems=(), notices=standing)
-        built = build(folder, tell=tell)
-        if built.tree is None:
-            return Written(problems=built.problems, notices=built.notices)
-        tell("putting the site in place")
-        changed = write_tree(built.tree, target)
-        remember_site(cache, inputs, built.tree, built.notices)
-        cache.trim()
-        return Written(problems=(), notices=built.notices, changed=changed)
 
 
 def fill_rates(folder: Path) -> FoundRates:

@@ -6,10 +6,11 @@ import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-from hoistbook.pipeline import Built, Written, build, write
+from hoistbook.pipeline import Built, build, silent
 from hoistbook.preview.serve import Shown, serve
 from hoistbook.preview.watch import watching
 from hoistbook.publish.themes import OURS
+from hoistbook.writing import Written, write
 
 _WAITING = {
     "index.html": b'<!doctype html><html lang="en"><head><meta charset="utf-8">'
@@ -46,7 +47,7 @@ class Session:
             self.shown.show(built.tree)
         self._report(built)
         if built.tree is not None:
-            self._report(write(self._folder, self._target))
+            self._report(write(self._folder, self._target, silent))
 
     def keep_renewing(self, changes: Iterator[None]) -> None:
         """Build anew after every change."""

@@ -47,7 +47,7 @@ def _moved(desk: Desk, episode: Episode) -> list[str]:
     """Return the figures of the engine that the episode changed; they say what they are."""
     rows = [
         desk.row(each)
-        for each in desk.figures[episode.number].figures
+        for each in desk.listed(episode.number)
         if each.episode == episode.number and each.key.subject == "engine"
     ]
     lines = [

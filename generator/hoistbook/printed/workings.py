@@ -10,6 +10,7 @@ from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.figure import Figure, Input, Missing
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
+from hoistbook.pages.shown import FigureRow
 from hoistbook.printed.block import Block
 from hoistbook.printed.facts import figure_block
 
@@ -35,7 +36,10 @@ def _worked(desk: Desk, figure: Figure) -> Iterator[Block]:
         )
     if figure.formula:
         yield _formula(FORMULAS[figure.formula])
-    yield figure_block([desk.row(figure)])
+    row = FigureRow(
+        title=_name(desk, figure), subject=desk.subject(figure.key), now=desk.number(figure)
+    )
+    yield figure_block([row])
     rows = [
         ("page", links.file_path(desk.workings(figure)), desk.workings(figure).partition("#")[2])
     ]
@@ -49,7 +53,13 @@ def _worked(desk: Desk, figure: Figure) -> Iterator[Block]:
 def _title(desk: Desk, figure: Figure | Missing) -> str:
     subject = desk.subject(figure.key)
     of = f" of {subject.text}" if subject else ""
-    return f"{desk.titles[figure.key.quantity]}{of}, set in episode {figure.episode}"
+    return f"{_name(desk, figure)}{of}, set in episode {figure.episode}"
+
+
+def _name(desk: Desk, figure: Figure | Missing) -> str:
+    """Return the title of a figure, the words of the glossary where it is a step on the way."""
+    quantity = figure.key.quantity
+    return desk.titles.get(quantity) or GLOSSARY[quantity].words.capitalize()
 
 
 def _input(desk: Desk, given: Input) -> tuple[str, ...]:
