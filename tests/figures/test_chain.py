@@ -61,7 +61,6 @@ def test_the_band_holds_catalogue_engines_of_which_only_size_and_speed_are_known
     ]
     assert len(engines) == 92
     assert 0.90 <= np.mean(inside) <= 0.99
-    print(sorted(round(h / l, 3) for l, h in bands.values()), np.mean(inside))
 
 
 def test_a_boosted_estimate_carries_the_band_of_an_engine_that_was_never_measured():

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
@@ -10,6 +9,7 @@ from dataclasses import replace
 from hoistbook.authored.records import BoostBySpeed, Claim, Given, Journal
 from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.figures.catalogue import CATALOGUE, MEASURED
+from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.stage import estimates
@@ -139,13 +139,12 @@ def _margin(claim: Claim, value: float) -> list[float]:
 
 def _why(claim: Claim, figure: Figure, unit: str) -> str:
     value, low, high = (to_unit(each, unit) for each in (figure.value, figure.low, figure.high))
-    decimals = max(0, -math.floor(math.log10((high - low) / 2))) if high > low else 2
-    shown = [f"{each:,.{decimals}f}" for each in (value, low, high)]
+    value_place, band_place = places(value, low, high) if high > low else (place(value, 3), 0)
     label = "" if unit == "-" else f" {unit}"
     where = f", {figure.headline} at {figure.at_speed:,.0f} 1/min" if figure.at_speed else ""
     sentence = (
-        f"{figure.evidence.value.capitalize()}: {shown[0]}{label}{where}; "
-        f"95 % between {shown[1]} and {shown[2]}{label}."
+        f"{figure.evidence.value.capitalize()}: {rounded(value, value_place):,}{label}{where}; "
+        f"95 % between {rounded(low, band_place):,} and {rounded(high, band_place):,}{label}."
     )
     ends = {min(_margin(claim, each)) >= 0 for each in (low, high)}
     return sentence if len(ends) == 1 else f"{sentence} The band reaches across the bound."

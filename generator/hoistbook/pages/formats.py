@@ -6,18 +6,18 @@ the end of a line: what stands between them is a non-breaking space.
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import Decimal
 
 from babel import Locale
 from babel.dates import format_date
 from babel.numbers import format_currency, format_decimal
 
 from hoistbook.engineering.glossary import Term
+from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Figure, Input, Limit
 from hoistbook.pages.words import Words
 from hoistbook.units import to_unit
@@ -77,11 +77,11 @@ class Formats:
 
     def number(self, value: float, digits: int) -> str:
         """Return a number rounded to so many significant digits."""
-        return self._decimal(_rounded(value, _place(value, digits)))
+        return self._decimal(rounded(value, place(value, digits)))
 
     def share(self, value: float) -> str:
         """Return a share from 0 to 1 in whole per cent: "62 %"."""
-        return self._with_unit(self._decimal(_rounded(value * 100, 0)), "%")
+        return self._with_unit(self._decimal(rounded(value * 100, 0)), "%")
 
     def unit(self, quantity: str) -> str:
         """Return the canonical spelling of the unit in which this journal prints a quantity."""
@@ -114,12 +114,12 @@ class Formats:
         middle, bottom, top = (float(to_unit(each, unit)) for each in (value, low, high))
         if not top > bottom:
             return self._with_unit(self.number(middle, digits), unit), ""
-        value_place, band_place = _places(middle, bottom, top)
+        value_place, band_place = places(middle, bottom, top)
         bottom_text, top_text = (
-            self._decimal(_rounded(each, band_place)) for each in (bottom, top)
+            self._decimal(rounded(each, band_place)) for each in (bottom, top)
         )
         band = self.words("figure.band", low=bottom_text, high=self._with_unit(top_text, unit))
-        return self._with_unit(self._decimal(_rounded(middle, value_place)), unit), band
+        return self._with_unit(self._decimal(rounded(middle, value_place)), unit), band
 
     def input(self, given: Input) -> tuple[str, str]:
         """Return an input's value and band as printed."""
@@ -187,36 +187,3 @@ def _set_unit(unit: str) -> str:
         return ""
     raised = re.sub(r"(?<=[a-z])[23](?![a-zA-Z0-9])", lambda m: "²³"[int(m[0]) - 2], unit)
     return re.sub(r"^deg(?=[CF]$)|^deg$", "°", raised).replace(" ", NO_BREAK)
-
-
-def _place(value: float, digits: int) -> int:
-    """Return the power of ten of the last of so many significant digits of a number."""
-    return math.floor(math.log10(abs(value))) - digits + 1 if value else 0
-
-
-def _rounded(value: float, place: int) -> Decimal:
-    """Return a number rounded half up at a power of ten; never a negative zero."""
-    step = Decimal(1).scaleb(place)
-    steps = (Decimal(repr(float(value))) / step).quantize(Decimal(1), ROUND_HALF_UP)
-    number = steps * step if steps else Decimal(0)
-    return number.quantize(Decimal(1)) if place >= 0 else number.quantize(step)
-
-
-def _places(value: float, low: float, high: float) -> tuple[int, int]:
-    """Return the powers of ten at which a value and its band are rounded.
-
-    The band keeps two digits of half its width where these are 35 or less, else one (the rounding
-    rule of the Particle Data Group, Review of Particle Physics, introduction, section 5.3). The
-    value itself ends at the largest power of ten that is no more than two thirds of half the band,
-    but keeps two digits of its own, and stays inside its band as printed.
-    """
-    half = (high - low) / 2
-    first = math.floor(math.log10(half))
-    leading = half / 10.0**first * 100
-    band_place = first - 1 if leading < 354.5 else first
-    value_place = math.floor(math.log10(half * 2 / 3))
-    value_place = min(value_place, _place(value, 2)) if value else value_place
-    inside = (
-        _rounded(low, band_place) <= _rounded(value, value_place) <= _rounded(high, band_place)
-    )
-    return (value_place if inside else min(value_place, band_place)), band_place

@@ -1,0 +1,146 @@
+"""Claims: which figure words mean, what holds at which conditions, and by how much."""
+
+import pytest
+
+from hoistbook.authored.records import Claim, Episode, Journal
+from hoistbook.compare.claims import NAMES, claim_verdicts, key_of
+from hoistbook.compare.verdicts import Result
+from hoistbook.figures.catalogue import QUANTITIES
+from hoistbook.figures.figure import Key
+from hoistbook.figures.stage import figures_of
+from tests.figures.states import CAR, PLACE, TURBO_PARTS, boosted, fitted, given, quantity
+
+
+def claim(words, relation, *bounds, **conditions):
+    return Claim(
+        text=f"{words} {relation}",
+        place=PLACE,
+        quantity=words,
+        relation=relation,
+        bounds=tuple(quantity(*bound) for bound in bounds),
+        conditions={name.replace("_", " "): value for name, value in conditions.items()},
+    )
+
+
+def verdict(of_claim, of_state=None):
+    state = of_state or boosted(0.8)
+    episode = Episode(
+        number=state.episode,
+        title="x",
+        file="x.md",
+        place=PLACE,
+        prose="",
+        prose_line=1,
+        claims=(of_claim,),
+    )
+    journal = Journal(title="A build", place=PLACE, episodes=(episode,))
+    (found,) = claim_verdicts(journal, (state,), figures_of(journal, (state,)))
+    return found
+
+
+def gauge(bar):
+    return quantity(bar, "bar", reference="gauge")
+
+
+@pytest.mark.parametrize(
+    ("words", "key"),
+    [
+        ("injector duty", Key("injector_duty")),
+        ("Injector Duty", Key("injector_duty")),
+        ("power", Key("power")),
+        ("power at the wheels", Key("wheel_power")),
+        ("wheel power", Key("wheel_power")),
+        ("manifold pressure", Key("manifold_absolute_pressure")),
+        ("velocity in hot-pipe", Key("pipe_velocity", "hot-pipe")),
+        ("velocity of the hot pipe", Key("pipe_velocity", "hot-pipe")),
+        ("velocity in the pipe", Key("pipe_velocity", "hot-pipe")),
+        ("mach number of hot-pipe", Key("mach_number", "hot-pipe")),
+    ],
+)
+def test_words_name_a_figure(words, key):
+    state = boosted()
+    figures = figures_of(Journal(title="x", place=PLACE, episodes=()), (state,))[0]
+    assert key_of(words, figures) == key
+
+
+def test_every_title_names_its_figure():
+    for name, title in QUANTITIES.items():
+        assert NAMES[title.casefold()] == name
+
+
+def test_a_claim_holds_with_a_margin():
+    found = verdict(claim("injector duty", "below", (90, "%")))
+    assert (found.result, found.figure) == (Result.HOLDS, Key("injector_duty"))
+    duty = figures_of(Journal(title="x", place=PLACE, episodes=()), (boosted(),))[0]
+    expected = (0.90 - duty.get("injector_duty").value) / 0.90
+    assert found.margin == pytest.approx(expected)
+
+
+def test_a_claim_that_does_not_hold_says_by_how_much():
+    found = verdict(claim("injector duty", "below", (50, "%")))
+    assert found.result is Result.FAILS
+    assert found.margin < -0.3
+
+
+def test_the_sentence_gives_value_band_and_place():
+    found = verdict(claim("power", "above", (90, "kW")))
+    assert found.why == ("Estimated: 130 kW, highest at 6,300 1/min; 95 % between 100 and 166 kW.")
+
+
+def test_a_band_that_reaches_across_the_bound_is_said_to():
+    found = verdict(claim("power", "above", (120, "kW")))
+    assert found.result is Result.HOLDS
+    assert found.why.endswith(" The band reaches across the bound.")
+
+
+def test_a_condition_is_judged_on_the_same_chain_without_touching_the_car():
+    at_half = verdict(claim("power", "below", (120, "kW"), boost=gauge(0.5)))
+    as_it_is = verdict(claim("power", "below", (120, "kW")))
+    assert (at_half.result, as_it_is.result) == (Result.HOLDS, Result.FAILS)
+
+
+def test_several_conditions_are_judged_together():
+    both = claim("injector duty", "below", (85, "%"), boost=gauge(0.5), mixture=quantity(0.9, "-"))
+    boost_alone = claim("injector duty", "below", (85, "%"), boost=gauge(0.5))
+    assert verdict(both).margin > verdict(boost_alone).margin
+
+
+def test_a_temperature_keeps_its_margin_in_the_unit_of_the_author():
+    found = verdict(claim("charge temperature", "below", (100, "degC")))
+    assert 0.4 < found.margin < 0.7
+
+
+def test_between_takes_the_nearer_bound():
+    inside = verdict(claim("power", "between", (100, "kW"), (200, "kW")))
+    outside = verdict(claim("power", "between", (200, "kW"), (100, "kW")))
+    assert inside.margin == outside.margin > 0
+    assert verdict(claim("power", "between", (20, "kW"), (50, "kW"))).result is Result.FAILS
+
+
+def test_what_is_missing_makes_a_claim_undecided():
+    state = boosted(car={key: CAR[key] for key in CAR if key != "mass"})
+    found = verdict(claim("power to mass", "above", (100, "W/kg")), state)
+    assert (found.result, found.margin) == (Result.UNKNOWN, None)
+    assert found.why == ("Not known yet: give mass of the car, as in `car: {mass: 905 kg}`.")
+
+
+def test_words_that_name_nothing_get_the_closest_that_do():
+    found = verdict(claim("injecter duty", "below", (85, "%")))
+    assert found.result is Result.UNKNOWN
+    assert found.why == '"injecter duty" names no figure; "injector duty" is one.'
+
+
+def test_a_figure_of_several_parts_asks_of_which():
+    cold = fitted(
+        "cold-pipe",
+        "pipe",
+        {"bore": given(54, "mm"), "carries": given("charge air, after the cooler")},
+    )
+    state = boosted(parts=TURBO_PARTS | {"cold-pipe": cold})
+    found = verdict(claim("velocity", "below", (100, "m/s")), state)
+    assert found.why == 'Say of which part: "velocity of hot-pipe" or of cold-pipe.'
+
+
+def test_a_part_that_has_no_such_figure_is_said_to_have_none():
+    found = verdict(claim("velocity of turbo", "below", (100, "m/s")))
+    assert found.why == "There is no such figure of turbo as the car is then."
