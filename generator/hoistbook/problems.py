@@ -56,9 +56,12 @@ class Notice:
     episode: int | None = None
 
 
-def closest(word: str, known: Iterable[str]) -> str | None:
-    """Return the known word nearest to a misspelt one, or None when nothing is near."""
-    near = difflib.get_close_matches(word.casefold(), sorted(known), n=1, cutoff=0.6)
+def closest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str | None:
+    """Return the known word nearest to a misspelt one, or None when nothing is near.
+
+    The cutoff is the share of letters in common, 0 to 1; short words need a higher one.
+    """
+    near = difflib.get_close_matches(word.casefold(), sorted(known), n=1, cutoff=cutoff)
     return near[0] if near else None
 
 

@@ -11,7 +11,7 @@ from hoistbook.authored.facts import read_known_facts
 from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.kinds import car_facts, setting_facts
 from hoistbook.authored.nodes import Node, Table, is_blank
-from hoistbook.authored.parts import read_part
+from hoistbook.authored.parts import read_part_of_car
 from hoistbook.authored.receipts import read_spent
 from hoistbook.authored.records import BoostBySpeed, Episode, Given, Spent
 from hoistbook.problems import Place
@@ -100,7 +100,7 @@ JOURNAL: fields.Fields = {
     "theme": Field(fields.typed(_theme)),
     "car": Field(_car_as_bought),
     "settings": Field(read_settings),
-    "parts": Field(fields.many(read_part)),
+    "parts": Field(fields.many(read_part_of_car)),
     "spent": Field(fields.many(read_spent)),
 }
 

@@ -33,6 +33,8 @@ def read_done(node: Node, context: Context) -> tuple[Done, ...] | None:
     if values is None or not isinstance(node, Table):
         return None
     verbs = [entry for entry in node.entries if entry.key.value in VERBS]
+    if not verbs and any(entry.key.value not in DONE for entry in node.entries):
+        return None
     if len(verbs) != 1:
         several = " and ".join(f"`{entry.key.value}`" for entry in verbs)
         message = (

@@ -21,7 +21,7 @@ from hoistbook.authored.logs import read_log
 from hoistbook.authored.measured import read_measured
 from hoistbook.authored.nodes import Node
 from hoistbook.authored.notes import read_correction, read_decision, read_work
-from hoistbook.authored.parts import read_made, read_part
+from hoistbook.authored.parts import read_got, read_made
 from hoistbook.authored.pictures import inside
 from hoistbook.authored.prose import Prose, read_picture, read_prose
 from hoistbook.authored.receipts import read_receipt, read_spent
@@ -62,7 +62,7 @@ EPISODE: fields.Fields = {
     "captions": Field(fields.placed(fields.text)),
     "chapters": Field(read_chapters),
     "bought": Field(fields.many(read_receipt)),
-    "got": Field(fields.many(read_part)),
+    "got": Field(fields.many(read_got)),
     "spent": Field(fields.many(read_spent)),
     "made": Field(fields.many(read_made)),
     "done": Field(_all_done),

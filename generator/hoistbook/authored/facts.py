@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Mapping
 from typing import Any
 
@@ -28,13 +27,13 @@ def read_part_facts(
 ) -> dict[str, Given]:
     """Return the facts of a part; names that its kind does not know are kept as they read."""
     found = {}
-    for name, value in _entries(node, context, what):
+    for name, key, value in _entries(node, context, what):
         fact = known.get(name)
         if fact is None:
-            near = difflib.get_close_matches(name, sorted(known), n=1, cutoff=0.85)
+            near = closest(name, known, cutoff=0.85)
             if near:
                 message = f"`{name}` is not a fact that {what} is reckoned with"
-                context.notice("unknown-fact", message, value.place, f"did you mean `{near[0]}`?")
+                context.notice("unknown-fact", message, key.place, f"did you mean `{near}`?")
         given = _as_it_reads(value, context) if fact is None else read_fact(value, context, fact)
         if given is not None:
             found[name] = given
@@ -46,12 +45,12 @@ def read_known_facts(
 ) -> dict[str, Any]:
     """Return properties that all have to be known; nested mappings are joined by a space."""
     found: dict[str, Any] = {}
-    for name, value in _entries(node, context, what):
+    for name, key, value in _entries(node, context, what):
         fact = known.get(name)
         if fact is None:
             near = closest(name, known)
             hint = f"did you mean `{near}`?" if near else f"known are: {', '.join(known)}"
-            context.problem("unknown-key", f"`{name}` is not a key of {what}", value.place, hint)
+            context.problem("unknown-key", f"`{name}` is not a key of {what}", key.place, hint)
             continue
         given = _SPECIAL.get(name, read_fact)(value, context, fact)
         if given is not None:
@@ -59,18 +58,21 @@ def read_known_facts(
     return found
 
 
-def _entries(node: Node, context: Context, what: str, above: str = "") -> list[tuple[str, Node]]:
+def _entries(
+    node: Node, context: Context, what: str, above: str = ""
+) -> list[tuple[str, Text, Node]]:
+    """Return flat name, key and value of each entry."""
     if not isinstance(node, Table):
         message = f"{what} is written as keys and values"
         context.problem("wrong-shape", message, node.place, "as `mass: 905 kg`")
         return []
-    found: list[tuple[str, Node]] = []
+    found: list[tuple[str, Text, Node]] = []
     for entry in node.entries:
         name = f"{above} {entry.key.value}".strip()
         if isinstance(entry.value, Table):
             found.extend(_entries(entry.value, context, what, name))
         elif not is_blank(entry.value):
-            found.append((name, entry.value))
+            found.append((name, entry.key, entry.value))
     return found
 
 
@@ -125,7 +127,7 @@ def _as_it_reads(node: Node, context: Context) -> Given | None:
         return None
     found = parse_quantity(words, numbers=context.numbers)
     if isinstance(found, Slip):
-        if found.code == "two-readings":
+        if found.code in ("two-readings", "decimal-mark"):
             context.slip(found, node)
             return None
         return _words(node, words)

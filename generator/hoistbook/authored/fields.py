@@ -6,7 +6,7 @@ is wrong; so one record's mistake never hides another's.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import date
 from typing import Any, TypeVar
@@ -65,42 +65,40 @@ def read_table(
         example = next(iter(fields))
         context.problem(
             "wrong-shape",
-            f"here stands {kind_of(node)}; {what} is written as keys and values",
+            f"{kind_of(node)}; {what} is written as keys and values",
             node.place,
             f"as `{example}: ...`; its keys: {', '.join(fields)}",
         )
         return None
     values: dict[str, Any] = {}
+    misspelt: set[str | None] = set()
     known = [*fields, *skip]
     for entry in node.entries:
         found = fields.get(entry.key.value)
         if found is None:
             if entry.key.value not in known:
-                unknown_key(entry, known, context, what)
+                misspelt.add(unknown_key(entry, known, context, what))
         elif not is_blank(entry.value):
             value = found.read(entry.value, context)
             if value is not None:
                 values[found.into or entry.key.value.replace(" ", "_")] = value
-    return values if _complete(node, fields, values, context, what) else None
-
-
-def _complete(
-    node: Table, fields: Fields, values: Mapping[str, Any], context: Context, what: str
-) -> bool:
-    complete = True
-    for key, wanted in fields.items():
-        if not wanted.example or (wanted.into or key.replace(" ", "_")) in values:
-            continue
-        complete = False
+    lacking = [
+        key
+        for key, wanted in fields.items()
+        if wanted.example and (wanted.into or key.replace(" ", "_")) not in values
+    ]
+    # A text with a colon in it has become one key: that says all there is to say.
+    one_text = len(node.entries) == 1 and None in misspelt
+    for key in lacking:
         given = node.get(key)
-        if given is None or is_blank(given):
-            message = f"{what} needs `{key}`"
-            context.problem("missing-key", message, node.place, f"as `{key}: {wanted.example}`")
-    return complete
+        if not one_text and key not in misspelt and (given is None or is_blank(given)):
+            hint = f"as `{key}: {fields[key].example}`"
+            context.problem("missing-key", f"{what} needs `{key}`", node.place, hint)
+    return None if lacking else values
 
 
-def unknown_key(entry: Entry, known: Iterable[str], context: Context, what: str) -> None:
-    """Note a key that a record does not have."""
+def unknown_key(entry: Entry, known: Iterable[str], context: Context, what: str) -> str | None:
+    """Note a key that a record does not have; return the one that was probably meant."""
     key = entry.key.value
     near = closest(key, known)
     listed = f"keys that {what} has: {', '.join(known)}"
@@ -113,17 +111,18 @@ def unknown_key(entry: Entry, known: Iterable[str], context: Context, what: str)
         entry.key.place,
         f"did you mean `{near}`?" if near else listed,
     )
+    return near
 
 
 def text(node: Node, context: Context) -> str | None:
     """Read words."""
     if not isinstance(node, Text):
-        hint = "quote the text"
+        hint = "write one text"
         if isinstance(node, Table) and len(node.entries) == 1:
             (entry,) = node.entries
             if isinstance(entry.value, Text):
                 hint = f"quote the text: {quoted(f'{entry.key.value}: {entry.value.value}')}"
-        message = f"here stands {kind_of(node)}, not a text"
+        message = f"{kind_of(node)}, not a text"
         context.problem("wrong-shape", message, node.place, hint)
         return None
     words = " ".join(node.value.split())
@@ -214,7 +213,8 @@ def one_of(*words: str) -> Reader[str]:
         if found in words:
             return found
         near = closest(found, words)
-        hint = f"did you mean {near}?" if near else f"one of: {', '.join(words)}"
+        between = "; " if any("," in word for word in words) else ", "
+        hint = f"did you mean {near}?" if near else f"one of: {between.join(words)}"
         return Slip("unknown-word", f"`{found}` is not known here", hint)
 
     return typed(parse)

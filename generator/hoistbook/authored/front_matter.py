@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import cast
 
 import yaml
@@ -117,10 +117,12 @@ def _without_private(lines: Sequence[str], events: Sequence[yaml.Event]) -> list
     """Return the lines with every private note blotted out, so that no place carries one."""
     blotted = [_PRIVATE_LINE.sub(_blotted_match, line) for line in lines]
     for index in _keys(events):
-        event = events[index]
-        if not (isinstance(event, yaml.ScalarEvent) and event.value == PRIVATE):
+        key = events[index]
+        if not (isinstance(key, yaml.ScalarEvent) and key.value == PRIVATE):
             continue
-        start, end = _end(event), _end_of_node(events, index + 1)
+        if index + 1 == len(events):
+            break
+        start, end = _start(events[index + 1]), _end_of_node(events, index + 1)
         for line in range(start.line, min(end.line + 1, len(lines))):
             left = start.column if line == start.line else 0
             right = end.column if line == end.line else len(lines[line])
@@ -242,6 +244,7 @@ class _Page:
             slip = comma_in_mapping(previous, key, value)
             if slip is not None:
                 self.problems.append(slip)
+                self._rejoin(entries, key)
             elif not isinstance(key, Text):
                 self.problem("bad-key", "a key must be words", key.place, "as `name: value`")
             elif key.value == "<<":
@@ -258,6 +261,13 @@ class _Page:
         if private is not None:
             self._check_private(private)
         return Table(tuple(entries.values()), self.place(_start(start)))
+
+    def _rejoin(self, entries: dict[str, Entry], key: Node) -> None:
+        """Put a value together again that a comma has split, so that it is read whole."""
+        name, entry = next(reversed(entries.items()))
+        if isinstance(entry.value, Text) and isinstance(key, Text):
+            whole = replace(entry.value, value=f"{entry.value.value},{key.value}")
+            entries[name] = replace(entry, value=whole)
 
     def _check_private(self, entry: Entry) -> None:
         value = entry.value

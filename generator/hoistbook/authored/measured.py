@@ -145,18 +145,20 @@ def _quantities(what: str, words: str, node: Text, context: Context) -> list[Qua
     dimension = _DIMENSIONS.get(what.split()[-1])
     wanted = (dimension,) if dimension else ()
     last = parse_quantity(parts[-1].text, wanted, numbers=context.numbers)
-    unit = "" if isinstance(last, Slip) else last.unit
+    if isinstance(last, Slip):
+        context.slip(last, node, parts[-1].offset)
+        return None
     found = []
     for part in parts:
         text = part.text
         if part is not parts[-1] and text.replace(",", "").replace(".", "").isdigit():
-            text = f"{text} {unit}".strip(" -")
+            text = f"{text} {last.unit}".strip(" -")
         value = parse_quantity(text, wanted, numbers=context.numbers)
         if isinstance(value, Slip):
             context.slip(value, node, part.offset)
             return None
-        _look_at(what, value, node, context)
         found.append(replace(value, evidence=value.evidence or evidence))
+    _look_at(what, found, node, context)
     return found
 
 
@@ -169,8 +171,10 @@ def _split(words: str) -> list[Piece]:
     return found
 
 
-def _look_at(what: str, value: Quantity, node: Text, context: Context) -> None:
+def _look_at(what: str, values: list[Quantity], node: Text, context: Context) -> None:
+    """Say so where a value looks like a slip; the others of its line share its unit."""
     usual = car_facts()["mass"].usual if what == "mass" else _USUAL.get(what, "")
-    unlikely = likely_slip(what, value, usual)
+    slips = (likely_slip(what, value, usual) for value in values)
+    unlikely = next((slip for slip in slips if slip is not None), None)
     if unlikely is not None:
         context.notice(unlikely.code, unlikely.message, node.place, unlikely.hint)

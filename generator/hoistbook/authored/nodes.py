@@ -50,8 +50,12 @@ Node: TypeAlias = Text | Items | Table
 
 
 def kind_of(node: Node) -> str:
-    """Name what stands there, for a message."""
-    return {Text: "a text", Items: "a list", Table: "keys and values"}[type(node)]
+    """Say what stands there, for a message."""
+    return {
+        Text: "a text stands here",
+        Items: "a list stands here",
+        Table: "keys and values stand here",
+    }[type(node)]
 
 
 def is_blank(node: Node) -> bool:

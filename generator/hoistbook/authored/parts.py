@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
 
@@ -20,6 +20,9 @@ from hoistbook.problems import closest
 from hoistbook.values.money import Money, parse_money
 from hoistbook.values.name import is_latin, to_id
 from hoistbook.values.slip import Slip
+
+CAR = "car"
+"""Stands for the car itself, as in `sold: car`; no part is called so."""
 
 MOST = 9999
 """Pieces of one entry; more is a slip of the keyboard."""
@@ -63,6 +66,8 @@ class Origin:
 
 def parse_origin(text: str) -> Origin | Slip | None:
     """Return how a part came; None when the words do not say so."""
+    if text in ("with the car", "with car"):
+        return Origin(Came.WITH)
     if text.startswith("with ") and to_id(text[5:]):
         return Origin(Came.WITH, to_id(text[5:]))
     words = [came.value for came in Came if came not in (Came.WITH, Came.MADE)]
@@ -186,9 +191,17 @@ def _named(values: dict[str, Any], node: Node, context: Context, what: str) -> b
         id_ = made_id(str(name), node, context)
         if not id_:
             return False
+    if id_ == CAR:
+        message = f"`{CAR}` stands for the car itself"
+        context.problem("bad-id", message, node.place, "give the part another id")
+        return False
     values["id"] = id_
     values["name"] = name or id_.replace("-", " ").capitalize()
     kind = kinds().get(values.get("kind", ""))
+    if kind is None and "kind" in values:
+        message = f"`{values['kind']}` is no kind that anything is worked out from"
+        hint = "the guide lists the kinds; `kind` may be left out"
+        context.notice("unknown-kind", message, node.place, hint)
     if "system" not in values and kind is not None:
         values["system"] = kind.system
     facts = values.pop("facts", None)
@@ -259,6 +272,31 @@ def _piece(piece: Piece, node: Text, context: Context) -> int | Price | Origin |
         context.slip(found, node, piece.offset)
         return None
     return found
+
+
+def read_got(node: Node, context: Context) -> Part | None:
+    """Read a part that came without a receipt, and so has to say how it came."""
+    before = len(context.problems)
+    part = read_part(node, context)
+    if part is None or len(context.problems) > before:
+        return part
+    if part.came not in (Came.OWNED, Came.GIVEN, Came.FREE, Came.WITH):
+        context.problem(
+            "how-it-came",
+            f"`{part.id}` stands under `got` and does not say how it came without a receipt",
+            node.place,
+            "one of: given, already owned, supplied free, with ID; what was bought stands on a "
+            "receipt under `bought`",
+        )
+    return part
+
+
+def read_part_of_car(node: Node, context: Context) -> Part | None:
+    """Read a part that was on the car as bought."""
+    part = read_part(node, context)
+    if part is None or part.came is not Came.BOUGHT:
+        return part
+    return replace(part, came=Came.WITH)
 
 
 MADE: fields.Fields = ITEM | {

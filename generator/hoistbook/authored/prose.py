@@ -104,7 +104,7 @@ def _html(content: str, finder: _Finder, context: Context) -> None:
 
 
 def _inline(token: Token, block: Token, finder: _Finder, context: Context, found: Prose) -> None:
-    if token.type == "html_inline":
+    if token.type == "html_inline" and not token.content.startswith("</"):
         _html(token.content, finder, context)
     elif token.type == "image":
         _picture(token, finder, context, found)

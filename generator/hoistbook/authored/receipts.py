@@ -7,7 +7,7 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.kinds import systems
 from hoistbook.authored.lines import looks_like_money, pieces
-from hoistbook.authored.nodes import Node, Text
+from hoistbook.authored.nodes import Items, Node, Table, Text
 from hoistbook.authored.parts import read_part
 from hoistbook.authored.records import Receipt, Spent
 from hoistbook.values.money import Money, parse_money
@@ -56,6 +56,10 @@ def read_receipt(node: Node, context: Context) -> Receipt | None:
     if values is None:
         return None
     receipt = Receipt(**values, place=node.place)
+    written = node.get("parts") if isinstance(node, Table) else None
+    if isinstance(written, Items) and not written.items:
+        hint = "money that is not a part stands under `spent`"
+        context.problem("no-parts", "this receipt has no part", written.place, hint)
     if receipt.discount is not None and receipt.discount.amount < 0:
         message = "a discount is written as what it takes off, without a minus"
         context.problem("negative-discount", message, node.place, "as `discount: 12 EUR`")

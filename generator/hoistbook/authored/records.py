@@ -89,7 +89,7 @@ class Part:
     """The list price of all of them together."""
     came: Came = Came.BOUGHT
     came_with: str | None = None
-    """Id of the part it came with, when `came` is `with another part`."""
+    """Id of the part it came with, when `came` is `with another part`; None for the car itself."""
     made_from: tuple[PieceUsed, ...] = ()
     hours: float | None = None
     facts: Mapping[str, Given] = field(default_factory=dict)

@@ -104,7 +104,9 @@ CLOSE = "close it on the same line"
 
 def _early_quote(last: Quoted) -> Trap:
     end = last.end.moved(-1)
-    whole = last.start.text[last.start.column :].rstrip().removesuffix(last.mark)
+    rest = last.start.text[last.start.column :].rstrip()
+    closed = re.fullmatch(rf"(.*){last.mark}[\]}}, ]*", rest)
+    whole = closed[1] if closed else rest
     if last.mark == '"' and last.value[-1:].isdigit():
         inches = re.sub(r'(\d)"', r"\1 in", whole)
         hint = f"write {quoted(inches)} or {quoted(whole)}"

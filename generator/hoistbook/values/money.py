@@ -72,7 +72,7 @@ def parse_currency(text: str) -> str | Slip:
 
 def _currency(before: str | None, after: str | None, number: str, numbers: str) -> str | Slip:
     if before and after:
-        return Slip("bad-money", f"two currencies stand at one amount: {before} and {after}")
+        return Slip("bad-money", f"two currencies stand here: {before} and {after}", "keep one")
     word = before or after
     if word is None:
         return Slip("no-currency", f"`{number}` has no currency", f"as {number} EUR")

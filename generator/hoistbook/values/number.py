@@ -60,13 +60,19 @@ def _grouped(whole: str, group: str, numbers: str, decimals: bool) -> bool:
 def _two_readings(text: str, plain: str, group: str, decimal: str) -> Slip:
     if plain.count(group) > 1 or decimal in plain:
         return _not_a_number(text, "comma" if decimal == "," else "point")
+    mark = "comma" if decimal == "," else "point"
+    if plain.lstrip("+-").startswith("0"):
+        return Slip(
+            "decimal-mark",
+            f"`{text}` is not written as this journal writes decimals, with a {mark}",
+            f"write {plain.replace(group, decimal)}, or set `numbers:` in build.yaml",
+        )
     as_decimal, as_group = plain.replace(group, decimal), plain.replace(group, "")
-    shown = plain.replace(group, ".")
     return Slip(
         "two-readings",
-        f"`{text}` has two readings: {shown} and {as_group.lstrip('0') or '0'}",
-        f"this journal writes a {'comma' if decimal == ',' else 'point'} before the decimals "
-        f"(`numbers:` in build.yaml): write {as_decimal} or {as_group.lstrip('0') or '0'}",
+        f"`{text}` has two readings: {plain.replace(group, '.')} and {as_group}",
+        f"write {as_decimal} or {as_group}; this journal writes a {mark} before the decimals "
+        "(`numbers:` in build.yaml)",
     )
 
 

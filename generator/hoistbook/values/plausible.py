@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
 from hoistbook.units import dimension, from_unit, to_unit, units_of
+from hoistbook.values.number import NUMBER
 from hoistbook.values.quantity import Quantity, parse_quantity
 from hoistbook.values.slip import Slip
 
@@ -23,7 +25,8 @@ def likely_slip(name: str, quantity: Quantity, usual: str) -> Slip | None:
 
     Examples
     --------
-    >>> from hoistbook.values.quantity import parse_quantity
+    >>> from hoistbook.values.number import NUMBER
+    from hoistbook.values.quantity import parse_quantity
     >>> pipe = parse_quantity("51 m", ("length",))
     >>> likely_slip("bore", pipe, "4 mm to 150 mm").hint
     'did you mean 51 mm?'
@@ -34,17 +37,24 @@ def likely_slip(name: str, quantity: Quantity, usual: str) -> Slip | None:
     if low <= quantity.value <= high:
         return None
     written = to_unit(quantity.value, quantity.unit)
+    number = re.match(NUMBER, quantity.text)
     candidates = [
         unit
         for unit in units_of(dimension(quantity.unit))
         if unit not in ("-", quantity.unit) and low <= from_unit(written, unit) <= high
     ]
     hint = f"usual is {shown}"
-    if candidates:
-        hint = f"did you mean {written:g} {candidates[0]}?"
+    if re.search(r"\d[.,]\d{3}\b", quantity.text) and low <= quantity.value * 1000 <= high:
+        hint = f"did you mean {_shown(written * 1000, quantity.unit)}?"
+    elif candidates and number:
+        hint = f"did you mean {number[0]} {candidates[0]}?"
     elif low <= from_unit(written / 10, quantity.unit) <= high:
-        hint = f"did you mean {written / 10:g} {quantity.unit}?"
+        hint = f"did you mean {_shown(written / 10, quantity.unit)}?"
     return Slip("unlikely", f"{name} of {quantity.text} is far from the usual {shown}", hint)
+
+
+def _shown(value: float, unit: str) -> str:
+    return f"{value:g}{'' if unit in (':1', '-') else ' '}{unit.strip('-')}"
 
 
 @cache

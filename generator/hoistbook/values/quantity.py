@@ -114,7 +114,8 @@ def _one(
     core, band = _without_band(text)
     read = _number_and_unit(core, numbers)
     if isinstance(read, Slip):
-        return read
+        no_number = read.code == "bad-quantity" and dimensions
+        return replace(read, hint=likely("", dimensions)) if no_number else read
     number, spelling = read
     if not spelling and band and dimensions != ("number",):
         # "0.8 +- 0.05 bar": the unit stands after the band and holds for both.
@@ -195,14 +196,14 @@ def _unit_slip(
     offset = max(core.find(spelling), 0)
     if unit is None:
         known = [name for name in spellings() if not dimensions or dimension(name) in dimensions]
-        near = closest(spelling, known)
+        near = closest(spelling, known, cutoff=0.85)
         hint = f"did you mean {near}?" if near else likely(core[:offset].strip(), dimensions)
         return Slip("unknown-unit", f"`{spelling}` is not a unit", hint, offset)
     if dimensions and dimension(unit) not in dimensions:
         wanted = _or(dimensions)
         return Slip(
             "wrong-unit",
-            f"`{core}` is {_article(dimension(unit))}; here stands {_article(wanted)}",
+            f"`{core}` is {_article(dimension(unit))}, and here {_article(wanted)} is wanted",
             likely(core[:offset].strip(), dimensions),
             offset,
         )
@@ -213,15 +214,16 @@ def _unit_slip(
             f"write {core} gauge (above the air outside) or {core} absolute (above vacuum)",
         )
     if reference is not None and dimension(unit) != "pressure":
-        return Slip("wrong-unit", f"`{core}` is no pressure: {reference} means nothing here")
+        hint = f"take out {reference}"
+        return Slip("wrong-unit", f"`{core}` is no pressure, and only one is {reference}", hint)
     return None
 
 
 def likely(number: str, dimensions: Sequence[str]) -> str:
     """Return a hint that names the units that fit, with the number put before the first."""
-    units = [unit for name in dimensions for unit in units_of(name)[:4]]
+    units = [unit for name in dimensions for unit in units_of(name)[:4] if unit != "-"]
     if not units:
-        return "a number and its unit, as 63.5 mm"
+        return "as 4" if dimensions else "a number and its unit, as 63.5 mm"
     shown = f"as {number} {units[0]}; " if number else ""
     return f"{shown}units that fit here: {', '.join(units)}"
 
