@@ -183,7 +183,7 @@ _TABLE = {
     """,
     "ratio": """
         %        | 0.01         | percent, per cent, pct
-        :1       | 1            | to 1
+        :1       | 1            | to 1, : 1
         lambda   | 1            | λ
         -        | 1            | 1
     """,
