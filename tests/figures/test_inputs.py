@@ -117,6 +117,9 @@ def test_boost_is_drawn_only_between_the_speeds_that_the_author_gives():
     assert [boost[speed] / 1e5 for speed in (2500, 3000, 3500, 6000)] == pytest.approx(
         [0.2, 0.5, 0.8, 0.7]
     )
+    ((quantity_id, note),) = inputs.notes
+    assert quantity_id == "manifold_absolute_pressure"
+    assert note == "Boost is given from 2,500 to 6,000 1/min; nothing is drawn beyond."
 
 
 def test_one_boost_pressure_is_not_drawn_at_speeds_nobody_spoke_of():
@@ -240,6 +243,36 @@ def test_the_part_fitted_last_is_the_one_that_works():
 )
 def test_what_is_missing_is_said_with_the_line_to_write(left_out, quantity_id, give):
     assert missing(state(**left_out), quantity_id) == give
+
+
+@pytest.mark.parametrize(
+    ("change", "quantity_id", "give"),
+    [
+        (
+            {"car": CAR | {"engine displacement": given(0, "cc")}},
+            "engine_air_flow",
+            ("a number above zero for car: engine displacement",),
+        ),
+        (
+            {"car": CAR | {"engine displacement": given(-1600, "cc")}},
+            "power",
+            ("a number above zero for car: engine displacement",),
+        ),
+        (
+            {"settings": {"mixture": given(0)}},
+            "fuel_flow",
+            ("a number above zero for settings: mixture",),
+        ),
+    ],
+)
+def test_a_number_that_cannot_be_gives_no_figure(change, quantity_id, give):
+    assert missing(state(**change), quantity_id) == give
+
+
+def test_a_mixture_far_from_any_engine_is_said_to_be_beyond_the_formula():
+    lean = state(settings={"mixture": given(3.0)})
+    flow = next(each for each in estimates(inputs_of(lean)) if each.key.quantity == "fuel_flow")
+    assert flow.notes == ("Lambda leaves the range that this formula is good for.",)
 
 
 def test_a_turbocharger_without_a_word_on_boost_asks_for_it():

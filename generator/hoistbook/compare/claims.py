@@ -146,5 +146,10 @@ def _why(claim: Claim, figure: Figure, unit: str) -> str:
         f"{figure.evidence.value.capitalize()}: {rounded(value, value_place):,}{label}{where}; "
         f"95 % between {rounded(low, band_place):,} and {rounded(high, band_place):,}{label}."
     )
+    margin = min(_margin(claim, value))
+    spare = (
+        f"{100 * margin:.0f} % to spare." if margin >= 0 else f"Missed by {-100 * margin:.0f} %."
+    )
     ends = {min(_margin(claim, each)) >= 0 for each in (low, high)}
-    return sentence if len(ends) == 1 else f"{sentence} The band reaches across the bound."
+    across = "" if len(ends) == 1 else " The band reaches across the bound."
+    return f"{sentence} {spare}{across}"

@@ -6,7 +6,7 @@ import math
 from dataclasses import replace
 
 from hoistbook.authored.records import Given
-from hoistbook.figures.base import Base
+from hoistbook.figures.base import Base, keyed
 from hoistbook.figures.defaults import DEFAULTS, spread
 from hoistbook.history.state import Dated, PartState, State, Status
 from hoistbook.values.evidence import Evidence
@@ -16,11 +16,38 @@ FLOORS = {"boost": -math.inf}
 CEILINGS = {
     "relative_humidity": 1.0,
     "cooler_effectiveness": 1.0,
-    "compressor_efficiency": 0.85,
+    "compressor_efficiency": 1.0,
     "volume_fraction_second": 1.0,
-    "lambda_ratio": 1.05,
 }
 """Physical bounds, by glossary key; what has no line here lies anywhere above zero."""
+MAY_BE_NOTHING = (
+    "boost",
+    "charge_path_loss",
+    "cooler_effectiveness",
+    "dead_time",
+    "ignition_retard",
+    "inlet_loss",
+    "rated_cooler_pressure_loss",
+    "relative_humidity",
+    "volume_fraction_second",
+)
+"""Inputs that an author may give as zero; of all others zero is no number but a slip."""
+
+GIVE = {
+    "engine_speed": "rev limit, as in `settings: {rev limit: 6500 rpm}`",
+    "boost": "boost, as in `settings: {boost: 0.8 bar gauge}`; without a charger at work "
+    "`settings: {boost: none}`",
+    "displacement": "displacement, as in `car: {engine displacement: 1598 cc}`",
+    "compression_ratio": "compression ratio, as in `car: {engine compression ratio: 9.5:1}`",
+    "vehicle_mass": "mass of the car, as in `car: {mass: 905 kg}`",
+    "fuel": "fuel, as in `settings: {fuel: petrol}` or `settings: {fuel: ethanol blend 74 %}`",
+    "rated_static_flow": "static flow of the fitted injectors: their part with `kind: injectors` "
+    "and `facts: {static flow: 550 cc/min at 3 bar}`",
+    "carries": "what {part} carries, as in `facts: {{carries: charge air, after the cooler}}`",
+    "rated_pump_flow": "flow of the fitted fuel pump: its part with `kind: fuel pump` and "
+    "`facts: {flow: 165 L/h at 4 bar}`",
+}
+"""What to write where an input is missing that has no default."""
 
 
 def number(given: Given) -> float | None:
@@ -89,10 +116,16 @@ class Finder:
     def take(
         self, name: str, dated: Dated[Given] | None, origin: str, subject: str = "engine"
     ) -> bool:
-        """Put down a number that the author gives; return whether there is one."""
+        """Put down a number that the author gives; return whether there is one.
+
+        Zero where there must be something is put down as missing: no default takes its place.
+        """
         value = number(dated.value) if dated else None
         if dated is None or value is None or not math.isfinite(value):
             return False
+        if value <= 0 and name not in MAY_BE_NOTHING:
+            self.lacks(keyed(name, subject), f"a number above zero for {origin}")
+            return True
         evidence = evidence_of(dated.value)
         quantity = dated.value.value
         own = quantity.half_width if isinstance(quantity, Quantity) else None

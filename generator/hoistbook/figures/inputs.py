@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import replace
 
 import numpy as np
 
 from hoistbook.authored.records import BoostBySpeed, Given
-from hoistbook.engineering import FUELS
-from hoistbook.engineering.fuels import Property
 from hoistbook.figures.base import Base, Inputs, Pipe
-from hoistbook.figures.defaults import FILLING, RECTANGULAR, spread
-from hoistbook.figures.finding import Finder, number
+from hoistbook.figures.defaults import FILLING, spread
+from hoistbook.figures.finding import GIVE, Finder, number
+from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
 from hoistbook.history.state import Dated, State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
@@ -25,22 +23,6 @@ SINGLE_BOOST_FROM = 0.5
 """A boost given as one pressure is drawn from this share of the rev limit up: below it nobody has
 said that the pressure is reached (common practice, no source)."""
 
-GIVE = {
-    "engine_speed": "rev limit, as in `settings: {rev limit: 6500 rpm}`",
-    "boost": "boost, as in `settings: {boost: 0.8 bar gauge}`; without a charger at work "
-    "`settings: {boost: none}`",
-    "displacement": "displacement, as in `car: {engine displacement: 1598 cc}`",
-    "compression_ratio": "compression ratio, as in `car: {engine compression ratio: 9.5:1}`",
-    "vehicle_mass": "mass of the car, as in `car: {mass: 905 kg}`",
-    "fuel": "fuel, as in `settings: {fuel: petrol}` or `settings: {fuel: ethanol blend 74 %}`",
-    "rated_static_flow": "static flow of the fitted injectors: their part with `kind: injectors` "
-    "and `facts: {static flow: 550 cc/min at 3 bar}`",
-    "carries": "what {part} carries, as in `facts: {{carries: charge air, after the cooler}}`",
-    "rated_pump_flow": "flow of the fitted fuel pump: its part with `kind: fuel pump` and "
-    "`facts: {flow: 165 L/h at 4 bar}`",
-}
-"""What to write where an input is missing that has no default."""
-
 
 def inputs_of(state: State) -> Inputs:
     """Return what the figures of a state start from."""
@@ -49,9 +31,9 @@ def inputs_of(state: State) -> Inputs:
     speeds = _boost(finder)
     _engine(finder, speeds)
     _charge_path(finder)
-    _fuel(finder)
-    _injectors(finder)
-    _pump(finder)
+    put_down_fuel(finder)
+    put_down_injectors(finder)
+    put_down_pump(finder)
     _mass(finder)
     pipes = _pipes(finder)
     return Inputs(
@@ -110,6 +92,13 @@ def _boost_by_speed(finder: Finder, boost: BoostBySpeed, episode: int) -> tuple[
             episode=episode,
             place=boost.place,
             floor=-np.inf,
+        )
+    )
+    finder.notes.append(
+        (
+            "manifold_absolute_pressure",
+            f"Boost is given from {speeds[0]:,.0f} to {speeds[-1]:,.0f} 1/min; nothing is drawn "
+            "beyond.",
         )
     )
     return speeds
@@ -206,131 +195,6 @@ def _charge_path(finder: Finder) -> None:
     finder.conditions.add("loss stated at no flow")
     if not finder.from_part("charge_path_loss", cooler, "pressure loss"):
         finder.assume("charge_path_loss")
-
-
-BLEND = re.compile(r"(?P<fuel>ethanol|methanol)\s+blend\s+(?P<share>\d+(?:[.,]\d+)?)\s*%")
-FLEX = re.compile(r"ethanol blend", re.IGNORECASE)
-
-
-def _fuel(finder: Finder) -> None:
-    """Put down the fuel's properties; a blend's are worked out from those of its two fuels."""
-    words = finder.words("fuel").casefold()
-    blend = BLEND.search(words)
-    if blend is not None:
-        _blend(finder, blend["fuel"], float(blend["share"].replace(",", ".")) / 100)
-    elif FLEX.search(words):
-        _blend(finder, "ethanol", None)
-    elif words.strip() in FUELS:
-        finder.conditions.add("one fuel")
-        _properties(finder, words.strip(), "")
-    else:
-        for name in ("fuel_density", "stoichiometric_air_fuel_ratio", "heating_value"):
-            finder.lacks(name, GIVE["fuel"])
-    if not finder.from_settings("lambda_ratio", "mixture"):
-        finder.assume("lambda_ratio", finder.charging)
-
-
-def _blend(finder: Finder, second: str, share: float | None) -> None:
-    finder.conditions.add("blend")
-    _properties(finder, "petrol", "first")
-    _properties(finder, second, "second")
-    given = finder.setting("fuel")
-    if share is None or given is None:
-        finder.assume("volume_fraction_second")
-        return
-    stated = Quantity(value=share, unit="%", text=finder.words("fuel"))
-    dated = Dated(value=replace(given.value, value=stated), episode=given.episode)
-    finder.take("volume_fraction_second", dated, "settings: fuel")
-
-
-def _properties(finder: Finder, fuel: str, which: str) -> None:
-    """Put down density, air-fuel ratio and heating value of one fuel, alone or of a blend."""
-    record = FUELS[fuel]
-    names = (
-        ("fuel_density", record.density),
-        (
-            "air_fuel_ratio" if which else "stoichiometric_air_fuel_ratio",
-            record.stoichiometric_air_fuel_ratio,
-        ),
-        ("heating_value", record.heating_value),
-    )
-    given = finder.setting("fuel")
-    for name, value in names:
-        finder.keep(
-            Base(
-                name=f"{name}_{which}" if which else name,
-                value=value.value,
-                half_width=_half_range(value),
-                evidence=Evidence.ASSUMED,
-                origin=f"{fuel}: what such fuel is made to",
-                episode=given.episode if given else 0,
-                place=given.value.place if given else None,
-                shape=RECTANGULAR,
-            )
-        )
-
-
-def _half_range(value: Property) -> float:
-    return (value.high - value.low) / 2
-
-
-def _regulator(finder: Finder) -> None:
-    """Put down whether the fuel pressure rises with boost, as it does unless said otherwise."""
-    if "fix" not in finder.words("regulator").casefold():
-        finder.conditions.add("regulator follows")
-        return
-    finder.conditions.add("regulator fixed")
-    dated = finder.setting("regulator")
-    finder.keep(
-        Base(
-            name="boost",
-            subject="regulator",
-            value=0.0,
-            half_width=0.0,
-            evidence=Evidence.STATED,
-            origin="settings: regulator, which does not follow the manifold",
-            episode=dated.episode if dated else 0,
-            place=dated.value.place if dated else None,
-        )
-    )
-
-
-def _injectors(finder: Finder) -> None:
-    injectors = finder.one("injectors")
-    _regulator(finder)
-    if not finder.from_settings("base_fuel_pressure", "fuel pressure"):
-        finder.assume("base_fuel_pressure")
-    if not finder.from_part("rated_static_flow", injectors, "static flow") or injectors is None:
-        finder.lacks("rated_static_flow", GIVE["rated_static_flow"])
-        return
-    if not finder.from_condition("rated_pressure_difference", injectors, "static flow"):
-        finder.assume("rated_pressure_difference")
-    if not finder.from_part("dead_time", injectors, "dead time"):
-        finder.assume("dead_time")
-    finder.assume("rated_fluid_density")
-    whole = injectors.part.count if injectors.part.kept is None else injectors.part.kept
-    finder.keep(
-        Base(
-            name="injector_count",
-            value=float(injectors.pieces_fitted or whole),
-            half_width=0.0,
-            evidence=Evidence.STATED,
-            origin=f"count of {injectors.part.name}",
-            episode=injectors.fitted_in or 0,
-            place=injectors.part.place,
-        )
-    )
-
-
-def _pump(finder: Finder) -> None:
-    pump = finder.one("fuel pump")
-    if not finder.from_part("rated_pump_flow", pump, "flow") or pump is None:
-        finder.lacks("rated_pump_flow", GIVE["rated_pump_flow"])
-        return
-    if not finder.from_condition("rated_pump_pressure", pump, "flow"):
-        finder.assume("rated_pump_pressure")
-    finder.assume("fuel_line_loss")
-    finder.assume("pump_fade_pressure")
 
 
 def _mass(finder: Finder) -> None:

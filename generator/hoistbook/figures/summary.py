@@ -172,7 +172,7 @@ def _out_of_range(worked: Worked, step: Step) -> list[str]:
         outside = np.flatnonzero((centre < low) | (centre > high))
         if len(outside) == 0:
             continue
-        words = GLOSSARY[parameter].words
+        words = GLOSSARY[parameter].words.partition(":")[0].partition(",")[0]
         notes.append(
             f"{words[0].upper()}{words[1:]} leaves the range that this formula is good for"
             f"{_between(worked, outside) if len(centre) > 1 else ''}."

@@ -1,0 +1,140 @@
+"""Base inputs of the fuel side: what is burnt, what the injectors pass, what the pump gives."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from hoistbook.engineering import FUELS, Property
+from hoistbook.figures.base import Base
+from hoistbook.figures.defaults import RECTANGULAR
+from hoistbook.figures.finding import GIVE, Finder
+from hoistbook.history.state import Dated
+from hoistbook.values.evidence import Evidence
+from hoistbook.values.quantity import Quantity
+
+BLEND = re.compile(r"(?P<fuel>ethanol|methanol)\s+blend\s+(?P<share>\d+(?:[.,]\d+)?)\s*%")
+FLEX = re.compile(r"ethanol blend", re.IGNORECASE)
+
+
+def put_down_fuel(finder: Finder) -> None:
+    """Put down the fuel's properties; a blend's are worked out from those of its two fuels."""
+    words = finder.words("fuel").casefold()
+    blend = BLEND.search(words)
+    if blend is not None:
+        _blend(finder, blend["fuel"], float(blend["share"].replace(",", ".")) / 100)
+    elif FLEX.search(words):
+        _blend(finder, "ethanol", None)
+    elif words.strip() in FUELS:
+        finder.conditions.add("one fuel")
+        _properties(finder, words.strip(), "")
+    else:
+        for name in ("fuel_density", "stoichiometric_air_fuel_ratio", "heating_value"):
+            finder.lacks(name, GIVE["fuel"])
+    if not finder.from_settings("lambda_ratio", "mixture"):
+        finder.assume("lambda_ratio", finder.charging)
+
+
+def _blend(finder: Finder, second: str, share: float | None) -> None:
+    finder.conditions.add("blend")
+    _properties(finder, "petrol", "first")
+    _properties(finder, second, "second")
+    given = finder.setting("fuel")
+    if share is None or given is None:
+        finder.assume("volume_fraction_second")
+        return
+    stated = Quantity(value=share, unit="%", text=finder.words("fuel"))
+    dated = Dated(value=replace(given.value, value=stated), episode=given.episode)
+    finder.take("volume_fraction_second", dated, "settings: fuel")
+
+
+def _properties(finder: Finder, fuel: str, which: str) -> None:
+    """Put down density, air-fuel ratio and heating value of one fuel, alone or of a blend."""
+    record = FUELS[fuel]
+    names = (
+        ("fuel_density", record.density),
+        (
+            "air_fuel_ratio" if which else "stoichiometric_air_fuel_ratio",
+            record.stoichiometric_air_fuel_ratio,
+        ),
+        ("heating_value", record.heating_value),
+    )
+    given = finder.setting("fuel")
+    for name, value in names:
+        finder.keep(
+            Base(
+                name=f"{name}_{which}" if which else name,
+                value=value.value,
+                half_width=_half_range(value),
+                evidence=Evidence.ASSUMED,
+                origin=f"{fuel}: what such fuel is made to",
+                episode=given.episode if given else 0,
+                place=given.value.place if given else None,
+                shape=RECTANGULAR,
+            )
+        )
+
+
+def _half_range(value: Property) -> float:
+    return (value.high - value.low) / 2
+
+
+def _regulator(finder: Finder) -> None:
+    """Put down whether the fuel pressure rises with boost, as it does unless said otherwise."""
+    if "fix" not in finder.words("regulator").casefold():
+        finder.conditions.add("regulator follows")
+        return
+    finder.conditions.add("regulator fixed")
+    dated = finder.setting("regulator")
+    finder.keep(
+        Base(
+            name="boost",
+            subject="regulator",
+            value=0.0,
+            half_width=0.0,
+            evidence=Evidence.STATED,
+            origin="settings: regulator, which does not follow the manifold",
+            episode=dated.episode if dated else 0,
+            place=dated.value.place if dated else None,
+        )
+    )
+
+
+def put_down_injectors(finder: Finder) -> None:
+    """Put down regulator, static flow, dead time and number of the fitted injectors."""
+    injectors = finder.one("injectors")
+    _regulator(finder)
+    if not finder.from_settings("base_fuel_pressure", "fuel pressure"):
+        finder.assume("base_fuel_pressure")
+    if not finder.from_part("rated_static_flow", injectors, "static flow") or injectors is None:
+        finder.lacks("rated_static_flow", GIVE["rated_static_flow"])
+        return
+    if not finder.from_condition("rated_pressure_difference", injectors, "static flow"):
+        finder.assume("rated_pressure_difference")
+    if not finder.from_part("dead_time", injectors, "dead time"):
+        finder.assume("dead_time")
+    finder.assume("rated_fluid_density")
+    whole = injectors.part.count if injectors.part.kept is None else injectors.part.kept
+    finder.keep(
+        Base(
+            name="injector_count",
+            value=float(injectors.pieces_fitted or whole),
+            half_width=0.0,
+            evidence=Evidence.STATED,
+            origin=f"count of {injectors.part.name}",
+            episode=injectors.fitted_in or 0,
+            place=injectors.part.place,
+        )
+    )
+
+
+def put_down_pump(finder: Finder) -> None:
+    """Put down the flow of the fitted pump and the pressure it was stated at."""
+    pump = finder.one("fuel pump")
+    if not finder.from_part("rated_pump_flow", pump, "flow") or pump is None:
+        finder.lacks("rated_pump_flow", GIVE["rated_pump_flow"])
+        return
+    if not finder.from_condition("rated_pump_pressure", pump, "flow"):
+        finder.assume("rated_pump_pressure")
+    finder.assume("fuel_line_loss")
+    finder.assume("pump_fade_pressure")
