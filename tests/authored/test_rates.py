@@ -197,6 +197,13 @@ def test_a_journal_without_rates_has_none(tmp_path: Path) -> None:
             "so many GBP for 1 EUR, with a point, as 0.8642",
         ),
         (
+            HEADING + "2026-01-16,GBP,about one,bank\n",
+            2,
+            "bad-rate",
+            "`about one` is not a rate",
+            "so many GBP for 1 EUR, with a point, as 0.8642",
+        ),
+        (
             HEADING + "2026-01-16,GBP,0.86,bank\n2026-01-16,GBP,0.87,bank\n",
             3,
             "duplicate-rate",

@@ -24,6 +24,8 @@ def owed(tmp_path: Path) -> Written:
 
     def write(*episodes: str, prose: str = "", parts: str = "") -> Pages:
         (tmp_path / "episodes").mkdir()
+        log = "speed [rpm],torque [N m]\n2000,90\n3000,100\n4000,95\n"
+        (tmp_path / "episodes" / "run.csv").write_text(log, encoding="utf-8")
         build = f"format: 1\ntitle: A test journal\nparts: [{parts}]\n"
         (tmp_path / "build.yaml").write_text(build, encoding="utf-8")
         for number, matter in enumerate(episodes, start=1):

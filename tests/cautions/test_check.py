@@ -54,6 +54,7 @@ def test_the_line_does_not_stand_for_the_full_text() -> None:
         "<style>{}</style>",
         "<template><p>{}</p></template>",
         "<div hidden><div><p>{}</p><img src='x'></div></div>",
+        "<div hidden><p>{}</div>",
         "<img alt='{}'>",
     ],
 )

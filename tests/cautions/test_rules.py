@@ -9,7 +9,7 @@ import pytest
 from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.rules import owed as owed_for
 from hoistbook.cautions.rules import owed_by_workings
-from hoistbook.cautions.subjects import Subject, estimates_in
+from hoistbook.cautions.subjects import estimates_in
 from hoistbook.cautions.texts import CAUTIONS
 from hoistbook.figures.figure import Figure, Figures, Key
 from hoistbook.values.evidence import Evidence
@@ -51,10 +51,22 @@ def test_every_caution_but_that_on_estimates_is_called_for_by_some_work() -> Non
     assert [*WORK, "estimates"] == [caution.id for caution in CAUTIONS]
 
 
-def test_a_power_run_owes_its_own_caution_and_that_on_exhaust_gas() -> None:
-    page = owed_for(full=[Subject(name="power run", measured="power run")])
+def test_a_power_run_owes_its_own_caution_and_that_on_exhaust_gas(owed: Written) -> None:
+    run = "power run: {log: run.csv, at: wheels, power standard: none}"
+    page = owed(f"measured: [{run}]")["/episodes/1/"]
     assert lines(page) == ["full exhaust-gas", "full power-runs"]
     assert [each.because for each in page] == [("power run",)] * 2
+
+
+def test_a_measurement_owes_what_its_note_tells_of(owed: Written) -> None:
+    reading = "{compression: 12 / 12 bar, note: 'warm engine, spark plugs out'}"
+    page = owed(f"measured: [{reading}]")["/episodes/1/"]
+    assert lines(page) == ["full electrics", "full exhaust-gas"]
+    assert page[0].because == ("compression",)
+
+
+def test_selling_the_car_owes_nothing(owed: Written) -> None:
+    assert owed("done: [{sold: car, for: 900 EUR}]")["/episodes/1/"] == ()
 
 
 def test_the_prose_owes_the_full_text_of_the_work_it_describes(owed: Written) -> None:

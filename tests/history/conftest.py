@@ -21,8 +21,9 @@ def written(tmp_path: Path) -> Written:
     A line `---` ends the front matter; prose may follow.
     """
 
-    def write(*episodes: str, build: str = "", rates: str = "") -> Journal:
+    def write(*episodes: str, build: str = "", rates: str = "", log: str = "") -> Journal:
         (tmp_path / "episodes").mkdir(exist_ok=True)
+        (tmp_path / "episodes" / "run.csv").write_text(log, encoding="utf-8")
         head = "format: 1\ntitle: A test journal\n"
         (tmp_path / "build.yaml").write_text(head + textwrap.dedent(build), encoding="utf-8")
         for number, text in enumerate(episodes, start=1):

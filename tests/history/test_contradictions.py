@@ -99,6 +99,18 @@ CASES = {
         "3:3 more-than-there-are: `bar` uses 2 of `stud`, and 1 of 4 is left",
         "correct the number, or write down the others that were bought",
     ),
+    "made under an id that something has": (
+        [GOT, "got: ['Stud 2, given']", "made: [{part: stud, from: turbo}]"],
+        "3:3 duplicate-part: two parts are called `stud`: this one, and the one of episode 1 "
+        "(episodes/01-test.md:3:23)",
+        "give this one an id of its own, as `part: stud-3`",
+    ),
+    "planned under an id that something has": (
+        [GOT, "done: [{planned: 'Turbo, 9 EUR'}]"],
+        "2:3 duplicate-part: two parts are called `turbo`: this one, and the one of episode 1 "
+        "(episodes/01-test.md:3:7)",
+        "give this one an id of its own, as `part: turbo-2`",
+    ),
     "made from what is only planned": (
         ["done: [{planned: 'Tube, 80 EUR'}]", "made: [{part: bar, from: tube}]"],
         "2:3 not-here-yet: `bar` is made from `tube`, which is only planned",
@@ -204,6 +216,9 @@ def test_what_is_merely_odd_is_no_problem(written: Written) -> None:
             bought: [{from: Shop, date: 2026-02-20, parts: ['Turbo, 9 EUR', 'Tube, used']}]
             done: [{broke: turbo}, {fitted: turbo}, {sold: turbo}, {tried: tube}]
             joins: [tube a to tube b]
+            spent: ['Tea, 3 EUR', {what: Cake, amount: 4 EUR, date: 2026-02-21}]
+            ---
+            [The tube](part:tube), [torque](figure:torque).
             """,
             "filmed: 2026-02-25\ndone: [{arrived: tube}]",
         )

@@ -15,7 +15,7 @@ from hoistbook.history.state import Change, State
 Written = Callable[..., Journal]
 
 BUILD = """
-    car: {mass: 948 kg}
+    car: {mass: 948 kg, engine cylinders: 4}
     settings: {boost: none, fuel: petrol}
     parts: [pump, box, {part: stud, count: 4}]
 """
@@ -36,7 +36,7 @@ def states(written: Written) -> tuple[State, ...]:
     journal = written(
         """
         got: ['New pump, given', 'Hose, given']
-        car: {mass: 942 kg}
+        car: {mass: 942 kg, engine cylinders: 6}
         settings:
           boost: [3000 rpm: 0.4 bar gauge, 5000 rpm: 0.6 bar gauge]
         joins: [pump out to box in]
@@ -66,6 +66,7 @@ def states(written: Written) -> tuple[State, ...]:
 def test_one_episode_changes_the_state_before_it(states: tuple[State, ...]) -> None:
     assert lines(states[0], states[1]) == [
         "1 set car:mass: 948 kg -> 942 kg",
+        "1 set car:engine cylinders: 4 -> 6",
         "1 set settings:boost: none -> 0.4 bar gauge at 3000 rpm, 0.6 bar gauge at 5000 rpm",
         "1 came part:new-pump: None -> on hand",
         "1 came part:hose: None -> on hand",
@@ -91,6 +92,7 @@ def test_one_episode_changes_the_state_before_it(states: tuple[State, ...]) -> N
 
 def test_states_far_apart_differ_only_in_what_lasted(states: tuple[State, ...]) -> None:
     assert lines(states[0], states[3]) == [
+        "1 set car:engine cylinders: 4 -> 6",
         "1 set settings:boost: none -> 0.4 bar gauge at 3000 rpm, 0.6 bar gauge at 5000 rpm",
         "2 replaced part:pump: fitted -> replaced by New pump because it ran out",
         "2 gone part:box: fitted -> sold because in the way",
@@ -108,6 +110,7 @@ def test_a_state_does_not_differ_from_itself(states: tuple[State, ...]) -> None:
 def test_from_a_later_state_the_changes_lead_back(states: tuple[State, ...]) -> None:
     assert lines(states[1], states[0]) == [
         "0 set car:mass: 942 kg -> 948 kg",
+        "0 set car:engine cylinders: 6 -> 4",
         "0 set settings:boost: 0.4 bar gauge at 3000 rpm, 0.6 bar gauge at 5000 rpm -> none",
         "0 not yet known part:new-pump: on hand -> None",
         "0 not yet known part:hose: on hand -> None",

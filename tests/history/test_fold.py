@@ -120,7 +120,7 @@ def test_the_plan_s_facts_stay_with_what_is_bought(written: Written) -> None:
 def test_a_new_part_takes_the_place_of_the_old(written: Written) -> None:
     journal = written(
         """
-        got: ['Better pump, given, used']
+        got: ['Better pump, given']
         done:
           - fitted: better-pump
             instead of: pump
@@ -292,6 +292,14 @@ def test_what_was_measured_before_the_work_comes_first(written: Written) -> None
         ("compression", 1),
         ("mass", 1),
     ]
+
+
+def test_a_power_run_is_kept_with_its_episode(written: Written) -> None:
+    run = "power run: {log: run.csv, at: wheels, power standard: none}"
+    log = "speed [rpm],torque [N m]\n2000,90\n3000,100\n4000,95\n"
+    journal = written("summary: s", f"measured: [{run}]", log=log)
+    (kept,) = states_of(journal)[-1].runs
+    assert (kept.value.at, kept.episode) == ("wheels", 2)
 
 
 CAR = {

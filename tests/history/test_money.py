@@ -237,6 +237,25 @@ def test_a_plan_stands_at_its_list_price_until_a_part_is_had_for_nothing(written
     assert entries(journal) == ["1 planned until 2 Cooler: 80.00 EUR = 80.00, list 80.00"]
 
 
+def test_a_plan_without_a_price_is_no_money(written: Written) -> None:
+    assert entries(written("done: [{planned: {part: cooler, system: cooling}}]")) == []
+
+
+def test_a_refund_of_postage_alone_says_nothing_of_list_prices(written: Written) -> None:
+    journal = written(
+        receipt("{part: core, list: 120 EUR}", ", postage: 10 EUR"),
+        "done: [{sent back: core, for: 5 EUR}]",
+    )
+    assert entries(journal) == [
+        "1 spent Core: 0.00 EUR = 10.00 (10.00), list 120.00",
+        "2 spent Core: -5 EUR = -5.00",
+    ]
+
+
+def test_a_plan_that_stands_is_no_notice(written: Written) -> None:
+    assert reckoned(written("done: [{planned: 'Cooler, 80 EUR'}]")).notices == ()
+
+
 def test_what_is_here_and_was_never_paid_is_noticed(written: Written) -> None:
     journal = written("done: [{ordered: 'Cooler, 80 EUR'}]", "done: [{fitted: cooler}]")
     (notice,) = reckoned(journal).notices
@@ -286,6 +305,21 @@ def test_a_missing_rate_asks_for_the_command_that_finds_it(written: Written) -> 
     complete = replace(journal, rates=found.rates)
     assert reckoned(complete).problems == ()
     assert missing_rates(complete).rates == ()
+
+
+def test_rates_are_found_although_the_journal_contradicts_itself(written: Written) -> None:
+    journal = written(
+        """
+        filmed: 2026-01-20
+        got: ['Jack, 30 SEK, already owned']
+        done:
+          - {sold: nothing, for: 8 GBP}
+          - {ordered: nothing}
+          - {planned: 'Cooler, 80 USD'}
+        """
+    )
+    assert fold(journal).problems
+    assert [rate.currency for rate in missing_rates(journal).rates] == ["GBP", "SEK", "USD"]
 
 
 def test_a_foreign_amount_without_a_day_asks_for_one(written: Written) -> None:

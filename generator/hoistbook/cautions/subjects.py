@@ -58,8 +58,7 @@ def worked_on(episode: Episode, state: State) -> Iterator[Subject]:
         yield work_subject(made.name, made.note or "")
     for join in episode.joins:
         for end in (join.a, join.b):
-            if end.part in state.parts:
-                yield part_subject(state.parts[end.part].part)
+            yield part_subject(state.parts[end.part].part)
     yield from (work_subject(work.what) for work in episode.work)
     yield from (work_subject(chapter.title) for chapter in episode.chapters)
     yield from (work_subject(spent.what) for spent in episode.spent)
@@ -109,9 +108,7 @@ def fuel_subject(fuel: Given | BoostBySpeed) -> Subject:
     return Subject(name=words, words=words)
 
 
-def estimates_in(figures: Figures | None) -> Iterator[Subject]:
+def estimates_in(figures: Figures) -> Iterator[Subject]:
     """Yield one subject if any of the figures is not measured."""
-    if figures is None:
-        return
     if any(isinstance(each, Figure) and each.evidence in UNSURE for each in figures.figures):
         yield Subject(name="", estimated=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from hoistbook.authored.records import Done, Episode, Join, JoinEnd, Journal, PowerRun, Reading
+from hoistbook.authored.records import Done, Episode, Join, JoinEnd, Journal, Reading
 from hoistbook.history.bench import Bench
 from hoistbook.history.checks import checks
 from hoistbook.history.coming import come_in, make
@@ -71,7 +71,7 @@ def happen(bench: Bench, event: Event) -> None:
             join(bench, event)
         case Reading():
             bench.readings.append(Dated(value=event, episode=bench.episode))
-        case PowerRun():
+        case _:
             bench.runs.append(Dated(value=event, episode=bench.episode))
 
 

@@ -68,8 +68,7 @@ def receipt_sums(receipt: Receipt, exchange: Exchange) -> Sums | None:
     if len(known_prices) < len(prices) or len(known_extras) < len(extras):
         return None
     goods, total = sum(known_prices), sum(known_prices) + sum(known_extras)
-    by_price = any(known_prices) and min(known_prices) >= 0
-    weights = known_prices if by_price else even_weights(receipt)
+    weights = known_prices if any(known_prices) else even_weights(receipt)
     if charged is None:
         home = rounded(Fraction(total), exchange.currency)
         home_goods = rounded(Fraction(goods), exchange.currency)
