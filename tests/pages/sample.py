@@ -167,7 +167,7 @@ SECOND = Episode(
     published=date(2025, 11, 14),
     summary="The first pump ran out, so there is a second.",
     video="https://video.example/watch?v=2",
-    poster="poster.svg",
+    poster="episodes/02-second/poster.svg",
     poster_text="Two pumps on a bench.",
     captions="captions.vtt",
     cues=(Cue(start=0.5, end=3, text="Two pumps."), Cue(start=64, end=66, text="One hums.")),

@@ -311,6 +311,7 @@ class Episode:
     summary: str | None = None
     video: str | None = None
     poster: str | None = None
+    """Path of the picture that stands for the video, relative to the journal's folder."""
     poster_text: str | None = None
     """What the poster shows, for a reader who cannot see it."""
     captions: str | None = None

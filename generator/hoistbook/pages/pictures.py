@@ -36,4 +36,5 @@ def poster_of(journal: Journal, episode: Episode) -> Picture | None:
     """Return the picture that stands for an episode's video."""
     if episode.poster is None:
         return None
-    return picture_of(journal, episode, episode.poster, episode.poster_text or episode.title)
+    name = posixpath.relpath(episode.poster, posixpath.dirname(episode.file))
+    return picture_of(journal, episode, name, episode.poster_text or episode.title)
