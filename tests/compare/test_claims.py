@@ -146,3 +146,45 @@ def test_a_figure_of_several_parts_asks_of_which():
 def test_a_part_that_has_no_such_figure_is_said_to_have_none():
     found = verdict(claim("velocity of turbo", "below", (100, "m/s")))
     assert found.why == "There is no such figure of turbo as the car is then."
+
+
+def test_the_margin_of_a_share_is_told_in_points():
+    found = verdict(claim("pump margin", "above", (20, "%")))
+    margin = (
+        100
+        * figures_of(Journal(title="x", place=PLACE, episodes=()), (boosted(),))[0]
+        .get("pump_margin")
+        .value
+    )
+    assert f" {margin - 20:.0f} points to spare." in found.why
+    assert found.margin == pytest.approx((margin - 20) / 20)
+
+
+def test_a_bound_of_nothing_has_a_distance_for_a_margin():
+    found = verdict(claim("pump margin", "above", (0, "%")))
+    assert found.result is Result.HOLDS
+    assert " points to spare." in found.why
+
+
+def test_a_bound_in_the_wrong_unit_decides_nothing():
+    found = verdict(claim("power", "above", (90, "N m")))
+    assert (found.result, found.why) == (
+        Result.UNKNOWN,
+        "Power at the crank is not told in N m: write it in kW.",
+    )
+
+
+def test_gauge_and_absolute_are_not_compared():
+    found = verdict(
+        Claim(
+            text="manifold pressure below 0.9 bar gauge",
+            place=PLACE,
+            quantity="manifold pressure",
+            relation="below",
+            bounds=(gauge(0.9),),
+        )
+    )
+    assert (found.result, found.why) == (
+        Result.UNKNOWN,
+        "Manifold absolute pressure is absolute and 0.9 bar is gauge: write it absolute.",
+    )

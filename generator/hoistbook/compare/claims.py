@@ -8,14 +8,15 @@ from dataclasses import replace
 
 from hoistbook.authored.records import BoostBySpeed, Claim, Given, Journal
 from hoistbook.compare.verdicts import ClaimVerdict, Result
-from hoistbook.figures.catalogue import CATALOGUE, MEASURED
+from hoistbook.engineering import GLOSSARY
+from hoistbook.figures.catalogue import CATALOGUE, MEASURED, QUANTITIES
 from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.stage import estimates
 from hoistbook.history.state import Dated, State
 from hoistbook.problems import closest
-from hoistbook.units import to_unit
+from hoistbook.units import dimension, to_unit
 
 OF_PART = re.compile(r"^(?P<figure>.+?)\s+(?:of|in)\s+(?:the\s+)?(?P<part>\S.*)$")
 
@@ -53,6 +54,9 @@ def _verdict(claim: Claim, episode: int, state: State, figures: Figures) -> Clai
     key = key_of(claim.quantity, figures)
     if isinstance(key, str):
         return _unknown(claim, episode, None, key)
+    wrong = _wrong_bound(claim, key)
+    if wrong:
+        return _unknown(claim, episode, key, wrong)
     found = _figure(claim, key, state, figures)
     if isinstance(found, Figure):
         return _judged(claim, episode, found)
@@ -64,6 +68,18 @@ def _unknown(claim: Claim, episode: int, key: Key | None, why: str) -> ClaimVerd
     return ClaimVerdict(
         claim=claim, episode=episode, result=Result.UNKNOWN, figure=key, margin=None, why=why
     )
+
+
+def _wrong_bound(claim: Claim, key: Key) -> str:
+    """Return why a bound cannot be held against the figure, empty when all can."""
+    term = GLOSSARY[key.quantity]
+    title = QUANTITIES[key.quantity]
+    for bound in claim.bounds:
+        if dimension(bound.unit) != dimension(term.unit):
+            return f"{title} is not told in {bound.unit}: write it in {term.metric}."
+        if bound.reference == "gauge" and "absolute" in key.quantity:
+            return f"{title} is absolute and {bound.text} is gauge: write it absolute."
+    return ""
 
 
 def _does_not_apply(key: Key) -> str:
@@ -127,14 +143,32 @@ def _judged(claim: Claim, episode: int, figure: Figure) -> ClaimVerdict:
 
 
 def _margin(claim: Claim, value: float) -> list[float]:
-    """Return by which share of each bound the value stays clear of it, in the author's unit."""
-    bounds = [to_unit(bound.value, bound.unit) for bound in claim.bounds]
+    """Return by which share of each bound the value stays clear of it, in the author's unit.
+
+    Of a bound at zero there is no share: its margin is the distance itself.
+    """
+    return [clear / (abs(bound) or 1.0) for clear, bound in _clear(claim, value)]
+
+
+def _clear(claim: Claim, value: float) -> list[tuple[float, float]]:
+    """Return by how much the value stays clear of each bound, and the bound, in its unit."""
+    bounds = sorted(to_unit(bound.value, bound.unit) for bound in claim.bounds)
     if claim.relation == "below":
-        return [(bounds[0] - value) / abs(bounds[0])]
+        return [(bounds[0] - value, bounds[0])]
     if claim.relation == "above":
-        return [(value - bounds[0]) / abs(bounds[0])]
-    low, high = sorted(bounds)
-    return [(value - low) / abs(low), (high - value) / abs(high)]
+        return [(value - bounds[0], bounds[0])]
+    low, high = bounds
+    return [(value - low, low), (high - value, high)]
+
+
+def _spare(claim: Claim, value: float, unit: str) -> str:
+    """Return the margin in words; of a share in points, since a share of a share misleads."""
+    margin, (clear, bound) = min(zip(_margin(claim, value), _clear(claim, value), strict=True))
+    if unit == "%":
+        words = f"{abs(clear):.0f} points"
+    else:
+        words = f"{100 * abs(margin):.0f} %" if bound else f"{abs(clear):.3g} {unit}"
+    return f"{words} to spare." if margin >= 0 else f"Missed by {words}."
 
 
 def _why(claim: Claim, figure: Figure, unit: str) -> str:
@@ -146,10 +180,7 @@ def _why(claim: Claim, figure: Figure, unit: str) -> str:
         f"{figure.evidence.value.capitalize()}: {rounded(value, value_place):,}{label}{where}; "
         f"95 % between {rounded(low, band_place):,} and {rounded(high, band_place):,}{label}."
     )
-    margin = min(_margin(claim, value))
-    spare = (
-        f"{100 * margin:.0f} % to spare." if margin >= 0 else f"Missed by {-100 * margin:.0f} %."
-    )
+    spare = _spare(claim, value, unit)
     ends = {min(_margin(claim, each)) >= 0 for each in (low, high)}
     across = "" if len(ends) == 1 else " The band reaches across the bound."
     return f"{sentence} {spare}{across}"
