@@ -176,6 +176,16 @@ def test_a_part_put_back_is_no_longer_replaced(written: Written) -> None:
     assert (str(old.status), old.replaced_by, old.fitted_in) == ("fitted", None, 2)
 
 
+def test_a_part_replaces_another_once_and_not_again(written: Written) -> None:
+    journal = written(
+        "got: ['New, given']\ndone: [{fitted: new, instead of: old}]",
+        "done: [{took off: new}, {fitted: old}]",
+        "done: [{fitted: new}]",
+        build="parts: [old]",
+    )
+    assert str(last_of(journal, "old").status) == "fitted"
+
+
 def test_pieces_are_used_up_in_what_is_made(written: Written) -> None:
     journal = written(
         "got: ['Bend, 6 off, given', 'Flange, given']",
@@ -257,6 +267,14 @@ def test_a_join_lasts_until_one_of_its_ends_is_joined_again(written: Written) ->
     assert joins_of(first) == ["turbo oil in to hose a", "hose b to block gallery"]
     assert joins_of(second) == ["turbo oil in to hose a", "hose b to filter out"]
     assert [each.episode for each in second.joins] == [1, 2]
+
+
+def test_joins_are_made_after_what_is_done_in_the_same_episode(written: Written) -> None:
+    journal = written(
+        "done: [{took off: hose}, {fitted: hose}]\njoins: [turbo oil in to hose a]",
+        build="parts: [turbo, hose]",
+    )
+    assert joins_of(states_of(journal)[-1]) == ["turbo oil in to hose a"]
 
 
 @pytest.mark.parametrize(
