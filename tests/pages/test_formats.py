@@ -67,6 +67,7 @@ def test_a_date_is_written_in_words() -> None:
         (74.2, 59.0, 91.0, ("74_kW", "59 to 91_kW")),  # never fewer than two digits
         (104.0, 102.0, 135.0, ("104_kW", "102 to 135_kW")),  # 100 would lie outside its band
         (1253.0, 953.0, 1553.0, ("1,300_kW", "950 to 1,550_kW")),  # 300: two digits
+        (0.44, 0.01, 0.87, ("0.4_kW", "0.0 to 0.9_kW")),  # never finer than its band
         (97.0, 97.0, 97.0, ("97_kW", "")),
     ],
 )
@@ -85,11 +86,11 @@ def test_a_number_shows_no_more_digits_than_its_band_carries(
         (METRIC, 203.4, "torque", "203_N_m"),
         (METRIC, 0.824, "injector_duty", "82_%"),
         (METRIC, 0.824, "lambda", "lambda_0.82"),
-        (METRIC, 313.15, "charge_temperature", "40.0_°C"),
-        (METRIC, 268.15, "charge_temperature", "\N{MINUS SIGN}5.00_°C"),
+        (METRIC, 313.15, "charge_temperature", "40_°C"),
+        (METRIC, 268.15, "charge_temperature", "\N{MINUS SIGN}5_°C"),
         (IMPERIAL, 313.15, "charge_temperature", "104_°F"),
         (METRIC, 0.05, "volume_flow", "180_m³/h"),
-        (METRIC, 1.8, "pressure_ratio", "1.80"),
+        (METRIC, 1.8, "pressure_ratio", "1.8"),
     ],
 )
 def test_a_quantity_stands_in_the_journals_unit(

@@ -36,14 +36,16 @@ _NAMED = {
     "#040404": "first",
     "#050505": "second",
     "#060606": "third",
+    "#070707": "fourth",
 }
 _INK, _PAPER, _RULE, *_LINES = _NAMED
 _DASHES: tuple[Any, ...] = ("solid", (0, (7, 3)), (0, (2, 2)), (0, (9, 2, 2, 2)))
 
 _STYLE = """<style>
-:root{--ink:#1d2a2e;--paper:#faf9f4;--rule:#d5d9d0;--first:#0b4f8a;--second:#8a3b12;--third:#4b4a45}
+:root{--ink:#1d2a2e;--paper:#faf9f4;--rule:#d5d9d0;--first:#0b4f8a;--second:#8a3b12;--third:#4b4a45;\
+--fourth:#6a2a7a}
 @media (prefers-color-scheme:dark){:root{--ink:#e6e5dc;--paper:#14191b;--rule:#2f3839;\
---first:#8fc3f2;--second:#f0a878;--third:#b9b5a8}}
+--first:#8fc3f2;--second:#f0a878;--third:#b9b5a8;--fourth:#d9a8e6}}
 text{font-family:system-ui,sans-serif;font-size:15px}
 </style>"""
 

@@ -17,7 +17,7 @@ from babel.dates import format_date
 from babel.numbers import format_currency, format_decimal
 
 from hoistbook.engineering.glossary import Term
-from hoistbook.figures.digits import place, places, rounded
+from hoistbook.figures.digits import exact, places, rounded
 from hoistbook.figures.figure import Figure, Input, Limit
 from hoistbook.pages.words import Words
 from hoistbook.units import to_unit
@@ -76,8 +76,8 @@ class Formats:
         return self._decimal(Decimal(number))
 
     def number(self, value: float, digits: int) -> str:
-        """Return a number rounded to so many significant digits."""
-        return self._decimal(rounded(value, place(value, digits)))
+        """Return a number without a band, to no more than so many significant digits."""
+        return self._decimal(exact(value, digits))
 
     def share(self, value: float) -> str:
         """Return a share from 0 to 1 in whole per cent: "62 %"."""
@@ -129,6 +129,9 @@ class Formats:
         """Return a figure in words."""
         value, band = self.banded(figure.value, figure.low, figure.high, figure.key.quantity)
         headline = figure.headline
+        if headline and figure.at_speed is not None:
+            speed = self.quantity(figure.at_speed, "engine_speed")
+            headline = self.words("figure.headline", headline=headline, speed=speed)
         said = [value, self.words("figure.in_band", band=band) if band else "", figure.evidence]
         return FigureText(
             value=value,

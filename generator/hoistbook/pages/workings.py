@@ -8,7 +8,7 @@ the earlier ones are one row each, for a page must stay light.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -73,6 +73,7 @@ class FormulaShown:
 
     id: str
     summary: str
+    """What it gives, as a sentence."""
     equations: tuple[Markup, ...]
     cited: Cited
     valid: tuple[str, ...]
@@ -270,7 +271,7 @@ def _entry(desk: Desk, figure: Figure) -> Entry:
         heading=_heading(desk, figure),
         subject=desk.subject(figure.key),
         episode=desk.episode(figure.episode),
-        number=number,
+        number=replace(number, address=""),
         formula=figure.formula,
         equations=_put_in(desk, figure, number.value),
         inputs=tuple(_input(desk, figure, each) for each in figure.inputs),
@@ -380,6 +381,9 @@ def _formula(desk: Desk, formula: Formula) -> FormulaShown:
 
 
 def _cited(desk: Desk, reference: Reference, where: str) -> Cited:
+    seen = desk.words(f"workings.{reference.seen}")
+    if not reference.publisher:
+        return Cited(text=_capital(seen), where=where, seen="", address="")
     key = "workings.cited" if reference.year else "workings.cited_undated"
     text = desk.words(
         key,
@@ -391,6 +395,6 @@ def _cited(desk: Desk, reference: Reference, where: str) -> Cited:
     return Cited(
         text=text.rstrip(" ."),
         where=where,
-        seen=desk.words(f"workings.{reference.seen}"),
+        seen=seen,
         address=f"https://doi.org/{reference.doi}" if reference.doi else "",
     )
