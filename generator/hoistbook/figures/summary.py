@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -35,6 +37,7 @@ def _figure(worked: Worked, step: Step) -> Figure:
     line = _headline_line(worked, step, values)
     low, high = _band(values[line])
     rests_on = [worked.bases[key] for key in worked.rests_on[step.name]]
+    shares = _shares(worked, step, values[line, 1:], line)
     over_speed = len(values) > 1
     value = float(values[line, 0])
     return Figure(
@@ -43,7 +46,7 @@ def _figure(worked: Worked, step: Step) -> Figure:
         low=float(low),
         high=float(high),
         evidence=Evidence.ESTIMATED,
-        inputs=tuple(_input(worked, step, name, line) for name in _parameters(step)),
+        inputs=tuple(_input(worked, step, name, line, shares) for name in _parameters(step)),
         formula=step.row.formula,
         episode=max((base.episode for base in rests_on), default=0),
         at_speed=worked.inputs.speeds[line] if over_speed else None,
@@ -51,7 +54,10 @@ def _figure(worked: Worked, step: Step) -> Figure:
         curve=_curve(worked, values) if over_speed and not step.row.step else None,
         limit=limit_of(step.row.quantity, value, float(low), float(high)),
         notes=_notes(worked, step),
-        budget=_budget(worked, step, values[line, 1:], line),
+        budget=tuple(
+            _base_input(worked.bases[key], worked.bases[key].name, line, share)
+            for key, share in sorted(shares.items(), key=lambda each: -each[1])
+        ),
         step=step.row.step,
     )
 
@@ -89,7 +95,9 @@ def _curve(worked: Worked, values: Samples) -> Curve:
     )
 
 
-def _input(worked: Worked, step: Step, parameter: str, line: int) -> Input:
+def _input(
+    worked: Worked, step: Step, parameter: str, line: int, shares: Mapping[str, float]
+) -> Input:
     """Return one parameter of the formula with what was put in for it at the headline."""
     term = GLOSSARY[parameter]
     if term.default is not None:
@@ -99,7 +107,7 @@ def _input(worked: Worked, step: Step, parameter: str, line: int) -> Input:
     if name == "engine_speed":
         return _exact(parameter, worked.inputs.speeds[line], "engine speed of the headline")
     if name in worked.bases:
-        return _base_input(worked.bases[name], parameter, line)
+        return _base_input(worked.bases[name], parameter, line, shares[name])
     values = worked.values[name]
     at = min(line, len(values) - 1)
     low, high = _band(values[at])
@@ -125,7 +133,7 @@ def _exact(parameter: str, value: float, origin: str) -> Input:
     )
 
 
-def _base_input(base: Base, name: str, line: int, share: float | None = None) -> Input:
+def _base_input(base: Base, name: str, line: int, share: float) -> Input:
     """Return a base input as it stands on a page; of a rectangular one the band is its range."""
     values = np.atleast_1d(base.value)
     value = float(values[min(line, len(values) - 1)])
@@ -144,15 +152,13 @@ def _base_input(base: Base, name: str, line: int, share: float | None = None) ->
     )
 
 
-def _budget(worked: Worked, step: Step, effect: Samples, line: int) -> tuple[Input, ...]:
-    """Return what the figure rests on, by its share of the variance, greatest first."""
-    inputs = []
-    for key in worked.rests_on[step.name]:
-        column = worked.values[key]
-        cause = column[min(line, len(column) - 1), 1:]
-        base = worked.bases[key]
-        inputs.append(_base_input(base, base.name, line, share_of_variance(cause, effect)))
-    return tuple(sorted(inputs, key=lambda each: -(each.share or 0.0)))
+def _shares(worked: Worked, step: Step, effect: Samples, line: int) -> dict[str, float]:
+    """Return the share of the figure's variance that each base input brings, by its name."""
+    columns = {key: worked.values[key] for key in worked.rests_on[step.name]}
+    return {
+        key: share_of_variance(column[min(line, len(column) - 1), 1:], effect)
+        for key, column in columns.items()
+    }
 
 
 def _notes(worked: Worked, step: Step) -> tuple[str, ...]:
