@@ -143,6 +143,6 @@ def sentence_of(desk: Desk, row: ChangeRow) -> str:
         other = row.joined or row.parted
         text = f"{row.kind} {other.part.text} {other.end}" if other else row.kind
         return desk.words("change.plain", what=what, kind=text)
-    if row.before and row.after:
+    if row.before and row.after and row.part is None:
         return desk.words("change.from_to", what=what, before=row.before, after=row.after)
     return desk.words("change.plain", what=what, kind=row.after or row.kind)

@@ -11,6 +11,7 @@ from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.shown import Entry, PartRef
+from hoistbook.values.money import Money
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,13 +74,20 @@ def _receipt(desk: Desk, receipt: Receipt, entries: Mapping[str, LedgerEntry]) -
         link=receipt.link or "",
         rows=tuple(_row(desk, each, entries.get(each.id)) for each in receipt.parts),
         extras=tuple(
-            Entry(label=desk.words(f"receipt.{name}"), text=desk.formats.money(money))
+            Entry(
+                label=desk.words(f"receipt.{name}"),
+                text=desk.formats.money(_off(money) if name == "discount" else money),
+            )
             for name, money in extras
             if money is not None
         ),
         total=desk.home_money(sum((each.home for each in booked), start=Decimal(0))),
         rate="; ".join(sorted(foreign - {""})),
     )
+
+
+def _off(money: Money) -> Money:
+    return Money(-money.amount, money.currency)
 
 
 def _row(desk: Desk, part: Part, entry: LedgerEntry | None) -> BoughtRow:
