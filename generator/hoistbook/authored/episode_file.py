@@ -19,7 +19,7 @@ from hoistbook.authored.front_matter import parse_front_matter
 from hoistbook.authored.joins import JoinLine, read_join
 from hoistbook.authored.logs import read_log
 from hoistbook.authored.measured import read_measured
-from hoistbook.authored.nodes import Node
+from hoistbook.authored.nodes import Node, Table, Text
 from hoistbook.authored.notes import read_correction, read_decision, read_work
 from hoistbook.authored.parts import read_got, read_made
 from hoistbook.authored.pictures import inside
@@ -120,11 +120,16 @@ def _no_title(context: Context) -> None:
 
 
 def _episode(node: Node, prose: str, prose_line: int, context: Context) -> EpisodeFile | None:
+    context.episode = _number(node) or number_of_file(context.file)
     values = read_table(node, EPISODE, context, "an episode")
     found = read_prose(prose, prose_line, context)
     if values is None:
         return None
-    number = values.pop("number", None) or number_of_file(context.file)
+    number = values.pop("number", context.episode)
+    if number == 0:
+        hint = "the car as bought, in build.yaml, is what stands at 0"
+        context.problem("no-number", "episodes are numbered from 1", node.place, hint)
+        return None
     if number is None:
         message = "this episode has no number"
         hint = "as `episode: 3`, or begin the folder's name with it: 03-the-hot-side"
@@ -142,6 +147,13 @@ def _episode(node: Node, prose: str, prose_line: int, context: Context) -> Episo
         links=tuple(found.links),
     )
     return EpisodeFile(episode, joins, found.pictures, _logs(episode, context), context)
+
+
+def _number(node: Node) -> int | None:
+    """Return the number an episode gives itself, which its notices carry."""
+    given = node.get("episode") if isinstance(node, Table) else None
+    written = given.value if isinstance(given, Text) else ""
+    return int(written) if written.isascii() and written.isdigit() and len(written) < 5 else None
 
 
 def number_of_file(file: str) -> int | None:

@@ -16,6 +16,10 @@ import yaml
 
 from hoistbook.authored.nodes import Entry, Items, Node, Table, Text
 from hoistbook.authored.traps import (
+    DEEPEST,
+    FLATTER,
+    NOT_READ,
+    TOO_DEEP,
     Broken,
     Quoted,
     comma_in_mapping,
@@ -24,8 +28,8 @@ from hoistbook.authored.traps import (
 )
 from hoistbook.problems import Place, Problem
 
-DEEPEST = 20
-"""Levels of nesting; the deepest record of ours needs six."""
+LONGEST_LINE = 5000
+"""Characters; reading a line costs its length at every value that stands in it."""
 
 PRIVATE = "private"
 
@@ -51,8 +55,14 @@ def parse_front_matter(
     problems
         In the order of the lines.
     """
+    lines = text.split("\n")
+    longest = max(range(len(lines)), key=lambda number: len(lines[number]))
+    if len(lines[longest]) > LONGEST_LINE:
+        place = Place(file, longest + first_line, LONGEST_LINE, lines[longest])
+        message = f"this line is longer than {LONGEST_LINE} characters"
+        return None, (Problem("long-line", message, place, f"break it up; {NOT_READ}"),)
     events, error = _events(text)
-    page = _Page(_without_private(text.split("\n"), events), file, first_line)
+    page = _Page(_without_private(lines, events), file, first_line)
     page.refuse_indirection(events)
     if error is not None:
         return None, (*page.problems, page.broken_off(error, events))
@@ -85,9 +95,7 @@ def _events(text: str) -> tuple[list[yaml.Event], _Error | None]:
         for event in yaml.parse(text, Loader=yaml.CLoader):
             depth += _step(event)
             if depth > DEEPEST:
-                message = f"this is nested more than {DEEPEST} levels deep"
-                hint = "the rest of this file was not read"
-                return events, _TooMuchError("too-deep", message, hint, event)
+                return events, _TooMuchError("too-deep", TOO_DEEP, FLATTER, event)
             if isinstance(event, yaml.DocumentStartEvent) and len(events) > 1:
                 hint = "a file holds one set of keys; take out the line of dashes"
                 message = "a second document begins here"
@@ -177,8 +185,11 @@ class _Page:
     problems: list[Problem] = field(default_factory=list)
 
     def place(self, mark: yaml.Mark) -> Place:
-        text = self.lines[mark.line] if mark.line < len(self.lines) else ""
-        return Place(self.file, mark.line + self.first_line, mark.column + 1, text)
+        if mark.line < len(self.lines):
+            line, column = mark.line, mark.column
+        else:
+            line, column = len(self.lines) - 1, len(self.lines[-1])
+        return Place(self.file, line + self.first_line, column + 1, self.lines[line])
 
     def problem(self, code: str, message: str, place: Place, hint: str) -> None:
         self.problems.append(Problem(code, message, place, hint))

@@ -13,11 +13,21 @@ from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.nodes import Node, Text
 from hoistbook.authored.records import Episode, Join, JoinEnd, Part
 from hoistbook.problems import Place, closest
+from hoistbook.values.slip import Slip
 
 EXAMPLE = "turbo oil in to feed-hose end"
 
+FORM = f"PART END to PART END, as `{EXAMPLE}`"
+
+
+def _join_line(words: str, context: Context) -> str | Slip:
+    return words if " to " in words else Slip("no-join", "a join puts two ends together", FORM)
+
+
+_line = fields.typed(_join_line)
+
 JOIN: fields.Fields = {
-    "join": Field(fields.placed(fields.text), "line", example=EXAMPLE),
+    "join": Field(fields.placed(_line), "line", example=EXAMPLE),
     "sealed with": Field(fields.text),
     "torque": Field(fields.quantity("torque")),
     "knowingly": Field(fields.text),
@@ -38,7 +48,7 @@ class JoinLine:
 def read_join(node: Node, context: Context) -> JoinLine | None:
     """Read one join, a line or a mapping."""
     if isinstance(node, Text):
-        line = fields.text(node, context)
+        line = _line(node, context)
         return None if line is None else JoinLine(line, node.place, {})
     values = read_table(node, JOIN, context, "a join")
     if values is None:
@@ -136,14 +146,10 @@ def _end(part: str, name: str, line: JoinLine, known: Known, context: Context) -
 
 
 def _unresolved(line: JoinLine, known: Known, context: Context) -> None:
-    form = f"PART END to PART END, as `{EXAMPLE}`"
-    if " to " not in line.line:
-        context.problem("no-join", "a join puts two ends together", line.place, form)
-        return
     for side in line.line.split(" to "):
         if _part_and_end(side, known) is None:
             (word, *_) = side.split() or [side]
             near = closest(word, known.ends)
-            hint = f"did you mean `{near}`?" if near else form
+            hint = f"did you mean `{near}`?" if near else FORM
             context.problem("unknown-part", f"no part is called `{word}`", line.place, hint)
             return

@@ -41,13 +41,14 @@ def read_journal(folder: Path) -> Read:
     context.notices.extend(notices)
     episodes = [each for file in files if (each := _episode(file, context)) is not None]
     _numbers_are_unique(episodes, context)
-    joined = _joined(build, episodes)
     rates = read_rates(folder, context.currency)
     context.problems.extend(rates.problems)
-    problems = tuple(sorted(context.problems, key=_order))
-    if problems or build is None:
-        return Read(None, problems, tuple(context.notices))
-    return Read(_journal(build, joined, rates.rates), (), tuple(context.notices))
+    if build is not None and not context.problems:
+        # What a join names may stand in a line that could not be read: so joins wait for them all.
+        joined = _joined(build, episodes)
+        if not context.problems:
+            return Read(_journal(build, joined, rates.rates), (), tuple(context.notices))
+    return Read(None, tuple(sorted(context.problems, key=_order)), tuple(context.notices))
 
 
 def _build(context: Context) -> BuildFile | None:
@@ -90,10 +91,9 @@ def _numbers_are_unique(episodes: list[EpisodeFile], context: Context) -> None:
         first.setdefault(episode.number, episode.file)
 
 
-def _joined(build: BuildFile | None, episodes: list[EpisodeFile]) -> list[EpisodeFile]:
+def _joined(build: BuildFile, episodes: list[EpisodeFile]) -> list[EpisodeFile]:
     """Resolve every join, now that all parts are known."""
-    start = [build.start] if build else []
-    known = known_in([*start, *(each.episode for each in episodes)])
+    known = known_in([build.start, *(each.episode for each in episodes)])
     found = []
     for each in episodes:
         joins = (resolve(line, known, each.context) for line in each.joins)

@@ -11,6 +11,12 @@ from hoistbook.problems import Place, Problem
 
 NOT_READ = "the rest of this file was not read"
 
+DEEPEST = 20
+"""Levels of nesting; the deepest record of ours needs six."""
+
+TOO_DEEP = f"this is nested more than {DEEPEST} levels deep"
+FLATTER = f"write it flatter; {NOT_READ}"
+
 Trap: TypeAlias = tuple[str, str, Place, str]
 """Code, message, place and hint."""
 
@@ -44,16 +50,19 @@ def quoted(text: str) -> str:
     return f'"{text}"'
 
 
+_COMMENT = re.compile(r"\s+#(?=\w)")
+
+
 def cut_by_comment(value: str, end: Place) -> Problem | None:
     """Return a problem for a plain text that goes on behind ` #`, as in `Hose #8`."""
-    behind = end.text[end.column - 1 :]
-    match = re.match(r"\s+#(?=\w)", behind)
+    match = _COMMENT.match(end.text, end.column - 1)
     if match is None:
         return None
+    behind = end.text[end.column - 1 :]
     return Problem(
         "cut-by-comment",
         "what follows ` #` is taken for a comment and cut off",
-        end.moved(match.end() - 1),
+        end.moved(match.end() - end.column),
         f"quote the text: {quoted((value + behind).strip())}; or write `# ` before a comment",
     )
 
@@ -79,6 +88,8 @@ def comma_in_mapping(previous: Node | None, key: Node, value: Node) -> Problem |
 
 def syntax_problem(broken: Broken) -> Problem:
     """Return the problem behind an error of the YAML parser."""
+    if "maximum nesting depth" in broken.said:
+        return Problem("too-deep", TOO_DEEP, broken.at, FLATTER)
     code, message, where, hint = _open_quote(broken) or _signs(broken) or _lines(broken)
     return Problem(code, message, where, f"{hint}; {NOT_READ}")
 
@@ -126,11 +137,19 @@ def _signs(broken: Broken) -> Trap | None:
         return _colon(at)
     if "cannot start any token" in said:
         return _bad_start(at)
-    if "alphabetic or numeric" in said:
+    if any(word in said for word in _MEANT_AS_TEXT):
         return _bad_start(context)
     if said.endswith(("',' or '}'", "',' or ']'")):
         return _bracket(context)
     return None
+
+
+_MEANT_AS_TEXT = (
+    "alphabetic or numeric",
+    "scanning a block scalar: did not find expected comment",
+    "scanning a tag",
+)
+"""What the parser says of a text that begins with a sign of its own: * & ! | >"""
 
 
 def _bad_start(at: Place) -> Trap:
@@ -169,6 +188,9 @@ def _lines(broken: Broken) -> Trap:
     if said.endswith(("expected key", "'-' indicator")):
         hint = "put it exactly under the line it belongs with"
         return "indentation", "this line stands under nothing that it could belong to", at, hint
+    if "<document start>" in said:
+        message = "what stands above this line is no key with its `: `"
+        return "no-colon", message, at, "as `title: Hot side`"
     if "could not find expected ':'" in said:
         return (
             "no-colon",
@@ -176,5 +198,8 @@ def _lines(broken: Broken) -> Trap:
             broken.context,
             "as `title: Hot side`",
         )
+    if "expected node content" in said:
+        hint = "look at the commas and brackets of this line"
+        return "no-value", "a value is missing here", at, hint
     hint = "compare the lines around it with the other episodes"
     return "yaml-syntax", f"this cannot be read as YAML ({said})", at, hint
