@@ -12,7 +12,7 @@ from hoistbook.figures.base import Base, Inputs, Pipe
 from hoistbook.figures.defaults import FILLING, spread
 from hoistbook.figures.finding import GIVE, Finder, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
-from hoistbook.history.state import Dated, State
+from hoistbook.history.state import Dated, PartState, State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
 
@@ -22,6 +22,11 @@ LOWEST_SPEED = 1_000.0
 SINGLE_BOOST_FROM = 0.5
 """A boost given as one pressure is drawn from this share of the rev limit up: below it nobody has
 said that the pressure is reached (common practice, no source)."""
+
+SUPERCHARGED = (
+    "What the supercharger takes from the crank is not modelled, nor is an exhaust without a "
+    "turbine: take the figure as a rough one."
+)
 
 
 def inputs_of(state: State) -> Inputs:
@@ -68,13 +73,17 @@ def _boost(finder: Finder) -> tuple[float, ...]:
         finder.conditions.add("boosted")
         _single_boost(finder, given, pressure)
         return _speeds(finder, SINGLE_BOOST_FROM)
-    if given is not None or not finder.fitted("turbocharger"):
+    if given is not None or not _charger(finder):
         finder.conditions.add("unboosted")
         finder.assume("boost", "unboosted")
     else:
         finder.conditions.add("boosted")
         finder.lacks("boost", GIVE["boost"])
     return _speeds(finder, 0.0)
+
+
+def _charger(finder: Finder) -> PartState | None:
+    return finder.one("turbocharger") or finder.one("supercharger")
 
 
 def _boost_by_speed(finder: Finder, boost: BoostBySpeed, episode: int) -> tuple[float, ...]:
@@ -155,6 +164,8 @@ def _engine(finder: Finder, speeds: tuple[float, ...]) -> None:
         finder.assume(name)
     if not finder.from_settings("ignition_retard", "ignition retard"):
         finder.assume("ignition_retard", finder.charging)
+    if finder.fitted("supercharger"):
+        finder.notes.extend((quantity, SUPERCHARGED) for quantity in ("power", "torque"))
     turbo = finder.one("turbocharger")
     if not finder.from_part("exhaust_pressure_ratio", turbo, "exhaust pressure ratio"):
         finder.assume("exhaust_pressure_ratio", finder.charging)
@@ -179,8 +190,7 @@ def _charge_path(finder: Finder) -> None:
         return
     if not finder.from_part("inlet_loss", finder.one("air filter"), "pressure loss"):
         finder.assume("inlet_loss")
-    turbo = finder.one("turbocharger")
-    if not finder.from_part("compressor_efficiency", turbo, "compressor efficiency"):
+    if not finder.from_part("compressor_efficiency", _charger(finder), "compressor efficiency"):
         finder.assume("compressor_efficiency")
     cooler = finder.one("charge cooler")
     if cooler is None:
