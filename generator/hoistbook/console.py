@@ -26,7 +26,7 @@ class Screen:
 
     def say(self, text: str = "") -> None:
         """Print a line of the result."""
-        _line(self._out, Text(text))
+        _line(self._out, _typed(text))
 
     def complain(self, text: str) -> None:
         """Print a line about what is wrong."""
@@ -70,6 +70,11 @@ def _line(console: Console, text: Text, end: str = "\n") -> None:
     console.print(text, end=end, soft_wrap=True)
 
 
+def _typed(text: str) -> Text:
+    """Return a text of a page as it would be typed, so that what is printed can be searched."""
+    return Text(text.replace("\N{NO-BREAK SPACE}", " "))
+
+
 def _silent(_: str) -> None:
     """Show nothing."""
 
@@ -86,7 +91,7 @@ def _ruled(headings: Sequence[str], rows: Iterable[Sequence[str]]) -> Table:
         to_right = heading.startswith(">")
         table.add_column(heading.removeprefix(">"), justify="right" if to_right else "left")
     for row in rows:
-        table.add_row(*map(Text, row))
+        table.add_row(*map(_typed, row))
     return table
 
 

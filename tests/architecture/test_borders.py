@@ -10,11 +10,19 @@ from pathlib import Path
 PACKAGE = Path(__file__).resolve().parents[2] / "generator/hoistbook"
 
 HOMES = {
-    "babel": {"pages/formats.py", "pages/words.py"},
+    "babel": {"pages/formats.py", "pages/words.py", "values/money.py"},
     "click": {"cli.py"},
     "currency_converter": {"authored/rates.py"},
     "jinja2": {"pages/environment.py"},
     "markdown_it": {"authored/prose.py", "pages/prose.py"},
+    "markupsafe": {
+        "pages/environment.py",
+        "pages/episode.py",
+        "pages/mathml.py",
+        "pages/parts_copy.py",
+        "pages/prose.py",
+        "pages/workings.py",
+    },
     "matplotlib": {"pages/drawing.py"},
     "PIL": {"authored/pictures.py", "publish/pictures.py"},
     "pint": {"units.py"},
@@ -22,7 +30,7 @@ HOMES = {
     "starlette": {"preview/serve.py"},
     "uvicorn": {"preview/serve.py"},
     "watchdog": {"preview/watch.py"},
-    "yaml": {"authored/front_matter.py", "pages/words.py"},
+    "yaml": {"authored/front_matter.py", "cautions/texts.py", "pages/words.py"},
 }
 """NumPy is not named: engineering and figures are written in it."""
 

@@ -13,6 +13,7 @@ import hoistbook
 from hoistbook.authored.kinds import car_facts, setting_facts, systems
 from hoistbook.authored.records import Verb
 from hoistbook.cli import main
+from hoistbook.pages import data
 from hoistbook.publish.themes import known_themes
 
 REPOSITORY = Path(__file__).resolve().parents[2]
@@ -77,6 +78,10 @@ def test_the_guide_names_every_key_verb_system_and_theme() -> None:
 
     assert sorted(asked - told) == []
     assert [each for each in systems() if each not in README] == []
+
+
+def test_the_readme_names_every_table_of_data() -> None:
+    assert sorted(set(data._TABLES) - set(quoted(README))) == []
 
 
 def test_the_map_of_the_developers_is_the_contract_of_the_imports() -> None:

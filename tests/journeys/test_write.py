@@ -88,11 +88,11 @@ def test_a_problem_leaves_the_old_site_byte_for_byte(home: Path) -> None:
     assert ran.status == 1
     assert ran.out == ""
     assert ran.err == (
-        "content/episodes/02-half-a-bar/episode.md:25:9\n"
-        "problem: `910` has no unit; `mass` is a mass\n"
+        "content/episodes/02-half-a-bar/episode.md:24:9\n"
+        "problem: `910` has no unit\n"
         "      mass: 910\n"
         "            ^\n"
-        "  write `910 kg` or `910 lb`\n"
+        "  as 910 kg; units that fit here: kg, g, lb, t\n"
         "\n"
         "1 problem, 0 notices; the site stays as it was\n"
     )
@@ -115,7 +115,7 @@ def test_the_same_journal_gives_the_same_bytes_everywhere(home: Path) -> None:
 
 
 def test_nothing_of_an_unpublished_episode_or_a_private_note_is_written(home: Path) -> None:
-    unseen = [b"Nobody has seen this yet", b"must not be published", b"Secret shop", b"9.99"]
+    unseen = [b"Nobody has seen this yet", b"must not be published", b"Secret shop"]
     unseen += [b"unseen-gasket", b"the key is under the mat"]
 
     found = {
@@ -161,32 +161,30 @@ def test_a_folder_of_somebody_elses_is_not_replaced(tmp_path: Path) -> None:
 def test_a_template_of_the_journals_own_takes_the_place_of_ours(home: Path) -> None:
     own = home / "content/themes/jobsheet"
     own.mkdir(parents=True)
-    (own / "tally.html").write_text(
-        '{% extends "base.html" %}{% block content %}<p>My own tally</p>{% endblock %}'
+    (own / "episodes.html").write_text(
+        '{% extends "base.html" %}{% block content %}<p>My own list</p>{% endblock %}'
     )
     before = tree(home)
 
     assert hoistbook("write", folder=home).status == 0
 
     after = tree(home)
-    assert b"<p>My own tally</p>" in after["tally/index.html"]
-    assert {path for path in after if after[path] != before[path]} == {"tally/index.html"}
+    assert b"<p>My own list</p>" in after["episodes/index.html"]
+    assert {path for path in after if after[path] != before[path]} == {"episodes/index.html"}
 
 
 def test_a_theme_cannot_drop_a_caution(home: Path) -> None:
     own = home / "content/themes/jobsheet"
     own.mkdir(parents=True)
-    (own / "cautions.html").write_text(
-        '{% extends "base.html" %}{% block content %}{% endblock %}'
-    )
+    (own / "changes.html").write_text("<!doctype html><title>Changes, and no more</title>")
     before = tree(home)
 
     ran = hoistbook("write", folder=home)
 
     assert ran.status == 1
     assert ran.err.startswith(
-        'problem: the page /cautions/ lacks the caution "Fuel", which it owes in full\n'
-        "  put back what the template cautions.html of the theme prints of `owed`\n"
+        'problem: the page /changes/ lacks the caution "Fuel", which it owes as a line\n'
+        "  put back what the template changes.html of the theme prints of `owed`\n"
     )
     assert tree(home) == before
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hoistbook.authored.records import Episode
+from hoistbook.figures.figure import Figure
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.video import clock
+from hoistbook.values.evidence import Evidence
 
 
 def description(desk: Desk, episode: Episode) -> str:
@@ -44,18 +46,24 @@ def _cost(desk: Desk, episode: Episode) -> list[str]:
 
 
 def _moved(desk: Desk, episode: Episode) -> list[str]:
-    """Return the figures of the engine that the episode changed; they say what they are."""
-    rows = [
-        desk.row(each)
+    """Return the figures of the engine that the episode changed."""
+    changed = [
+        each
         for each in desk.listed(episode.number)
-        if each.episode == episode.number and each.key.subject == "engine"
+        if isinstance(each, Figure)
+        and each.episode == episode.number
+        and each.key.subject == "engine"
     ]
-    lines = [
-        f"{row.title}: {row.now.value}, 95 % band {row.now.band}, {row.now.evidence}"
-        for row in rows
-        if row.now is not None and row.now.band
-    ]
+    lines = [_figure(desk, each) for each in changed]
     return ["Figures that this episode changed", *lines] if lines else []
+
+
+def _figure(desk: Desk, figure: Figure) -> str:
+    """Return a figure as it may be quoted: with band and evidence, a measured one with its run."""
+    title, text = desk.titles[figure.key.quantity], desk.formats.figure(figure)
+    name = f"{title}, {text.headline}" if text.headline else title
+    measured = figure.evidence is Evidence.MEASURED
+    return " ".join([f"{name}: {text.sentence}.", *(figure.notes[:1] if measured else ())])
 
 
 def _cautions(desk: Desk, episode: Episode) -> list[str]:

@@ -27,7 +27,9 @@ def theme_folders(journal: Path, name: str) -> tuple[Path, ...]:
 def known_themes(journal: Path) -> tuple[str, ...]:
     """Return the names of all themes that a journal may use."""
     folders = [each for each in (journal / "themes", OURS) if each.is_dir()]
-    return tuple(sorted({theme.name for each in folders for theme in each.iterdir()}))
+    return tuple(
+        sorted({theme.name for each in folders for theme in each.iterdir() if theme.is_dir()})
+    )
 
 
 def theme_assets(folders: tuple[Path, ...]) -> dict[str, bytes]:
