@@ -25,7 +25,9 @@ _POINTS = 72 / 96
 _BAR = 30
 _LETTER = 9
 """Generous width of a letter [px]."""
-_GAP = 19
+_LEADING = 18
+"""Height of a line of text [px]."""
+_GAP = 6
 """Least distance of two names at the ends of lines [px]."""
 
 # Colours that stand in the drawing for the names on the right, until the file is written.
@@ -170,7 +172,7 @@ def _name_ends(axes: Axes, lines: Sequence[Line]) -> None:
     ordered = sorted(lines, key=lambda each: each.up[-1])
     heights = spread(
         [each.up[-1] / unit for each in ordered],
-        [_GAP * (1 + each.name.count("\n")) for each in ordered],
+        [_GAP + _LEADING * (1 + each.name.count("\n")) for each in ordered],
     )
     for line, height in zip(ordered, heights, strict=True):
         axes.annotate(
