@@ -110,7 +110,7 @@ def part_entry(
 ) -> Entry:
     """Return the entry of one part, given its whole price and its share of the rest."""
     kept = kept_share(part)
-    goods = rounded(Fraction(price) * kept, exchange.currency)
+    home = rounded(Fraction(price + share) * kept, exchange.currency)
     extras = rounded(Fraction(share) * kept, exchange.currency)
     paid = part.paid or Money(price if receipt.charged else Decimal(0), exchange.currency)
     listed = list_price_home(receipt, part, exchange, implied)
@@ -120,7 +120,7 @@ def part_entry(
         stage=Stage.SPENT,
         label=label_of(part),
         amount=Money(rounded(Fraction(paid.amount) * kept, paid.currency), paid.currency),
-        home=goods + extras,
+        home=home,
         place=part.place,
         day=receipt.date,
         part=part.id,
