@@ -1,4 +1,4 @@
-"""A parts list copied in the browser and read back from the clipboard is the file, word for word."""
+"""A parts list copied in the browser is, read back from the clipboard, the file word for word."""
 
 from __future__ import annotations
 
