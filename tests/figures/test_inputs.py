@@ -331,3 +331,8 @@ def test_a_supercharger_says_what_is_not_modelled():
         "What the supercharger takes from the crank is not modelled, nor is an exhaust without a "
         "turbine: take the figure as a rough one."
     )
+
+
+def test_an_absolute_fuel_pressure_becomes_the_gauge_pressure_that_the_chain_takes():
+    absolute = state(settings={"fuel pressure": given(399, "kPa", reference="absolute")})
+    assert base(absolute, "base_fuel_pressure").value == pytest.approx(300e3)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+import numpy as np
+
 from hoistbook.authored.records import Given
 from hoistbook.figures.base import Base, keyed
 from hoistbook.figures.defaults import DEFAULTS, spread
@@ -32,6 +34,9 @@ MAY_BE_NOTHING = (
     "volume_fraction_second",
 )
 """Inputs that an author may give as zero; of all others zero is no number but a slip."""
+
+GAUGE = ("boost", "base_fuel_pressure", "rated_pump_pressure")
+"""Inputs that the chain takes as gauge pressures, whichever way the author gives them."""
 
 GIVE = {
     "engine_speed": "rev limit, as in `settings: {rev limit: 6500 rpm}`",
@@ -129,6 +134,9 @@ class Finder:
         evidence = evidence_of(dated.value)
         quantity = dated.value.value
         own = quantity.half_width if isinstance(quantity, Quantity) else None
+        if name in GAUGE and isinstance(quantity, Quantity) and quantity.reference == "absolute":
+            value -= self._air_pressure()
+            origin = f"{origin}, absolute, less the pressure of the air"
         self.keep(
             Base(
                 name=name,
@@ -144,6 +152,11 @@ class Finder:
             )
         )
         return True
+
+    def _air_pressure(self) -> float:
+        """Return the central pressure of the air; zero where even that is no number."""
+        air = self.bases.get("air_pressure")
+        return float(np.max(air.value)) if air else 0.0
 
     def assume(self, name: str, condition: str = "") -> None:
         """Put down the default of an input, of the engine's condition where that decides."""

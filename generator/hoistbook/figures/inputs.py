@@ -23,6 +23,10 @@ SINGLE_BOOST_FROM = 0.5
 """A boost given as one pressure is drawn from this share of the rev limit up: below it nobody has
 said that the pressure is reached (common practice, no source)."""
 
+ONE_BOOST = (
+    "One boost pressure is given for all engine speeds. It is drawn from half the rev limit up; "
+    "below that nobody has said that it is reached."
+)
 SUPERCHARGED = (
     "What the supercharger takes from the crank is not modelled, nor is an exhaust without a "
     "turbine: take the figure as a rough one."
@@ -71,7 +75,8 @@ def _boost(finder: Finder) -> tuple[float, ...]:
     pressure = given.value.value if given else None
     if given is not None and isinstance(pressure, Quantity) and pressure.value > 0:
         finder.conditions.add("boosted")
-        _single_boost(finder, given, pressure)
+        finder.take("boost", given, "settings: boost")
+        finder.notes.append(("manifold_absolute_pressure", ONE_BOOST))
         return _speeds(finder, SINGLE_BOOST_FROM)
     if given is not None or not _charger(finder):
         finder.conditions.add("unboosted")
@@ -111,23 +116,6 @@ def _boost_by_speed(finder: Finder, boost: BoostBySpeed, episode: int) -> tuple[
         )
     )
     return speeds
-
-
-def _single_boost(finder: Finder, given: Dated[Given], pressure: Quantity) -> None:
-    """Put down one boost pressure; an absolute one is taken less the pressure of the air."""
-    finder.take("boost", given, "settings: boost")
-    if pressure.reference == "absolute":
-        air = float(np.max(finder.bases["air_pressure"].value))
-        base = finder.bases["boost"]
-        origin = f"{base.origin}, absolute, less the pressure of the air"
-        finder.keep(replace(base, value=pressure.value - air, origin=origin))
-    finder.notes.append(
-        (
-            "manifold_absolute_pressure",
-            "One boost pressure is given for all engine speeds. It is drawn from half the rev "
-            "limit up; below that nobody has said that it is reached.",
-        )
-    )
 
 
 def _speeds(finder: Finder, share: float) -> tuple[float, ...]:
