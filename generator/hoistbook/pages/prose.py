@@ -185,16 +185,30 @@ def _picture(token: Token, targets: Targets) -> Token:
     picture = targets.charts.get(name) if scheme == "chart" else targets.pictures.get(source)
     if picture is None:
         return _html(escape(text))
-    data = Markup("")
     if isinstance(picture, Chart):
-        data = Markup(' <a href="{}">{}</a>').format(
-            targets.href(picture.data.address), picture.data.text
-        )
-        caption = caption or picture.caption
+        return _html(_chart(picture, text, caption, targets))
     image = Markup('<img src="{}" alt="{}" width="{}" height="{}" loading="lazy">').format(
         targets.href(picture.address), text or picture.text, picture.width, picture.height
     )
     if not token.meta.get("framed"):
         return _html(image)
-    under = Markup("<figcaption>{}{}</figcaption>").format(caption, data)
-    return _html(Markup("<figure>{}{}</figure>").format(image, under if caption or data else ""))
+    under = Markup("<figcaption>{}</figcaption>").format(caption) if caption else ""
+    return _html(Markup("<figure>{}{}</figure>").format(image, under))
+
+
+def _chart(chart: Chart, text: str, caption: str, targets: Targets) -> Markup:
+    """Return a chart in a box of its own that scrolls: its letters must not shrink on a phone."""
+    return Markup(
+        '<figure class="chart"><div class="wide" role="region" tabindex="0" aria-label="{}">'
+        '<img src="{}" alt="{}" width="{}" height="{}" loading="lazy"></div>'
+        '<figcaption>{} <a href="{}">{}</a></figcaption></figure>'
+    ).format(
+        caption or chart.caption,
+        targets.href(chart.address),
+        chart.text,
+        chart.width,
+        chart.height,
+        caption or chart.caption,
+        targets.href(chart.data.address),
+        chart.data.text,
+    )
