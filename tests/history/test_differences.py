@@ -10,7 +10,8 @@ import pytest
 from hoistbook.authored.records import Journal
 from hoistbook.history.differences import differences
 from hoistbook.history.fold import fold
-from hoistbook.history.state import Change, State
+from hoistbook.history.state import Change, ChangeKind, State
+from hoistbook.pages.words import load_words
 
 Written = Callable[..., Journal]
 
@@ -137,5 +138,16 @@ def test_of_several_pieces_some_can_change(written: Written) -> None:
         "2 fitted part:stud: on hand -> 4 of 9 fitted",
         "3 fitted part:stud: 4 of 9 fitted -> 6 of 9 fitted",
         "4 taken off part:stud: 6 of 9 fitted -> 5 of 9 fitted",
-        "5 gone part:stud: 5 of 9 fitted -> 5 of 6 fitted",
+        "5 built in part:stud: 5 of 9 fitted -> 5 of 6 fitted",
     ]
+
+
+def test_of_a_shared_purchase_the_friend_s_pieces_are_not_missed(written: Written) -> None:
+    shared = "{part: strap, count: 8, kept: 4, paid: 8 EUR each}"
+    states = fold(written(f"bought: [{{from: Shop, date: 2026-01-20, parts: [{shared}]}}]")).states
+    assert lines(*states) == ["1 came part:strap: None -> on hand"]
+
+
+@pytest.mark.parametrize("kind", ChangeKind)
+def test_pages_have_a_word_for_every_sort_of_change(kind: ChangeKind) -> None:
+    assert load_words("en")(f"change.{kind.replace(' ', '_')}")

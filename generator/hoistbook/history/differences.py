@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from hoistbook.authored.records import BoostBySpeed, Given, Join, Verb
-from hoistbook.history.state import Change, Dated, PartState, State, Status
+from hoistbook.history.state import Change, ChangeKind, Dated, PartState, State, Status
 from hoistbook.history.words import join_words, value_words
 
 
@@ -37,7 +37,7 @@ def set_anew(
         if old_words != new_words:
             yield Change(
                 subject=f"{subject}:{key}",
-                kind="set",
+                kind=ChangeKind.SET,
                 before=old_words,
                 after=new_words,
                 because=None,
@@ -52,7 +52,7 @@ def changed_parts(before: State, after: State) -> Iterator[Change]:
         if new is None:
             yield Change(
                 subject=f"part:{id_}",
-                kind="not yet known",
+                kind=ChangeKind.NOT_KNOWN,
                 before=status_words(old),
                 after=None,
                 because=None,
@@ -66,7 +66,7 @@ def changed_part(id_: str, old: PartState | None, new: PartState, after: State) 
     """Return the change of one part."""
     kind = kind_of_change(old, new)
     words = status_words(new)
-    if kind == "replaced" and new.replaced_by is not None:
+    if kind is ChangeKind.REPLACED and new.replaced_by is not None:
         words = f"replaced by {after.parts[new.replaced_by].part.name}"
     return Change(
         subject=f"part:{id_}",
@@ -78,29 +78,33 @@ def changed_part(id_: str, old: PartState | None, new: PartState, after: State) 
     )
 
 
-def kind_of_change(old: PartState | None, new: PartState) -> str:
+def kind_of_change(old: PartState | None, new: PartState) -> ChangeKind:
     """Return what sort of change it is that a part went through."""
     if new.replaced_by is not None and (old is None or old.replaced_by != new.replaced_by):
-        return "replaced"
+        return ChangeKind.REPLACED
     if new.broken and not (old and old.broken) and new.status is not Status.GONE:
-        return "broke"
+        return ChangeKind.BROKE
+    if new.built_into is not None and new.built_in == new.changed_in:
+        return ChangeKind.BUILT_IN
     if old is not None and old.status is new.status:
         return kind_of_part_change(old, new)
     if new.status is Status.ON_HAND:
-        return "taken off" if new.fitted_in is not None else "came"
+        return ChangeKind.CAME if new.fitted_in is None else ChangeKind.TAKEN_OFF
     return {
-        Status.PLANNED: "planned",
-        Status.ORDERED: "ordered",
-        Status.FITTED: "fitted",
-        Status.GONE: "gone",
+        Status.PLANNED: ChangeKind.PLANNED,
+        Status.ORDERED: ChangeKind.ORDERED,
+        Status.FITTED: ChangeKind.FITTED,
+        Status.GONE: ChangeKind.GONE,
     }[new.status]
 
 
-def kind_of_part_change(old: PartState, new: PartState) -> str:
+def kind_of_part_change(old: PartState, new: PartState) -> ChangeKind:
     """Return what sort of change it is when it befell only some of a count."""
     if (new.pieces_left or 0) < (old.pieces_left or 0):
-        return "broke" if new.last is not None and new.last.verb is Verb.BROKE else "gone"
-    return "fitted" if new.pieces_fitted > old.pieces_fitted else "taken off"
+        broke = new.last is not None and new.last.verb is Verb.BROKE
+        return ChangeKind.BROKE if broke else ChangeKind.GONE
+    more = new.pieces_fitted > old.pieces_fitted
+    return ChangeKind.FITTED if more else ChangeKind.TAKEN_OFF
 
 
 def _standing(state: PartState) -> tuple[object, ...]:
@@ -112,7 +116,8 @@ def status_words(state: PartState | None) -> str | None:
     if state is None:
         return None
     words = state.how_gone or str(state.status)
-    left, fitted, count = state.pieces_left or 0, state.pieces_fitted, state.part.count
+    left, fitted = state.pieces_left or 0, state.pieces_fitted
+    count = state.part.count if state.part.kept is None else state.part.kept
     if state.status is Status.FITTED and fitted < left:
         words = f"{fitted} of {left} fitted"
     elif state.status is not Status.GONE and left < count:
@@ -126,20 +131,20 @@ def changed_joins(before: State, after: State) -> Iterator[Change]:
     new = {join_words(each.value): each for each in after.joins}
     for words, each in old.items():
         if words not in new:
-            yield _join_change(each.value, "parted", words, None, after.episode)
+            yield _join_change(each.value, ChangeKind.PARTED, words, None, after.episode)
     for words, each in new.items():
         if words not in old:
-            yield _join_change(each.value, "joined", None, words, each.episode)
+            yield _join_change(each.value, ChangeKind.JOINED, None, words, each.episode)
 
 
 def _join_change(
-    join: Join, kind: str, before: str | None, after: str | None, episode: int
+    join: Join, kind: ChangeKind, before: str | None, after: str | None, episode: int
 ) -> Change:
     return Change(
         subject=f"join:{join.a.part} {join.a.end}",
         kind=kind,
         before=before,
         after=after,
-        because=join.knowingly if kind == "joined" else None,
+        because=join.knowingly if kind is ChangeKind.JOINED else None,
         episode=episode,
     )

@@ -86,15 +86,32 @@ class State:
     runs: tuple[Dated[PowerRun], ...]
 
 
+class ChangeKind(StrEnum):
+    """What sort of change it is; pages have a word for each."""
+
+    PLANNED = "planned"
+    ORDERED = "ordered"
+    CAME = "came"
+    FITTED = "fitted"
+    TAKEN_OFF = "taken off"
+    REPLACED = "replaced"
+    BROKE = "broke"
+    BUILT_IN = "built in"
+    GONE = "gone"
+    SET = "set"
+    JOINED = "joined"
+    PARTED = "parted"
+    NOT_KNOWN = "not yet known"
+    """Of a later state before an earlier one."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Change:
     """One difference between two states, in words and with what it is about."""
 
     subject: str
     """`part:turbo`, `car:mass`, `settings:boost`, `join:turbo oil in`."""
-    kind: str
-    """`planned`, `ordered`, `came`, `fitted`, `taken off`, `replaced`, `broke`, `gone`, `set`,
-    `joined`, `parted`."""
+    kind: ChangeKind
     before: str | None
     after: str | None
     because: str | None
