@@ -27,6 +27,7 @@ from hoistbook.history.money import ledger, missing_rates
 from hoistbook.notices import notices_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice, Problem
+from hoistbook.publish.cache import NO_CACHE, Cache
 from hoistbook.publish.tree import site_tree
 
 Tell = Callable[[str], None]
@@ -48,7 +49,9 @@ def silent(_: str) -> None:
     """Tell nobody."""
 
 
-def build(folder: Path, *, unpublished: bool = False, tell: Tell = silent) -> Built:
+def build(
+    folder: Path, *, unpublished: bool = False, cache: Cache = NO_CACHE, tell: Tell = silent
+) -> Built:
     """Return the whole site of a journal, in memory.
 
     Parameters
@@ -57,6 +60,8 @@ def build(folder: Path, *, unpublished: bool = False, tell: Tell = silent) -> Bu
         The journal's folder.
     unpublished : bool
         Whether episodes whose video is not up yet are part of it.
+    cache : Cache
+        Where what takes long is kept.
     tell : callable
         Is told which stage is being worked on.
     """
@@ -64,7 +69,7 @@ def build(folder: Path, *, unpublished: bool = False, tell: Tell = silent) -> Bu
     if worked.material is None:
         return worked
     tell("laying out the pages")
-    tree, problems = site_tree(worked.material, folder)
+    tree, problems = site_tree(worked.material, folder, cache)
     return replace(worked, problems=problems, tree=None if problems else tree)
 
 

@@ -26,6 +26,11 @@ class Written:
     """Whether another site stands now than before."""
 
 
+def cache_beside(target: Path) -> Cache:
+    """Return the cache that belongs to the site at a target."""
+    return Cache(target.parent / ".cache")
+
+
 def write(folder: Path, target: Path, tell: Callable[[str], None]) -> Written:
     """Write the site of a journal in the place of the one that stands.
 
@@ -37,14 +42,14 @@ def write(folder: Path, target: Path, tell: Callable[[str], None]) -> Written:
         When the disk refuses; the old site still stands.
     """
     with only_writer(target):
-        cache = Cache(target.parent / ".cache")
+        cache = cache_beside(target)
         inputs = inputs_fingerprint(folder)
         standing = recall_site(cache, inputs, target)
         if standing is not None:
             return Written(problems=(), notices=standing)
         from hoistbook.pipeline import build
 
-        built = build(folder, tell=tell)
+        built = build(folder, cache=cache, tell=tell)
         if built.tree is None:
             return Written(problems=built.problems, notices=built.notices)
         tell("putting the site in place")

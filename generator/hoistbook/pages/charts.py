@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
+from typing import TypeAlias
 
 from hoistbook.authored.records import BoostBySpeed
 from hoistbook.compare.verdicts import Comparison
@@ -66,15 +68,27 @@ def cost_charts(desk: Desk) -> tuple[Chart, ...]:
     return tuple(_shown(desk, plot) for plot in _cost_plots(desk))
 
 
-def chart_files(desk: Desk) -> dict[str, bytes]:
+Remember: TypeAlias = Callable[[Callable[[], bytes], str], bytes]
+"""Calls what makes a chart, or remembers what came of these inputs before."""
+
+
+def _make(make: Callable[[], bytes], _: str) -> bytes:
+    return make()
+
+
+def chart_files(desk: Desk, remember: Remember = _make) -> dict[str, bytes]:
     """Return every chart and its data: path in the site -> content."""
     files = {}
     for plot in _all_plots(desk):
-        drawing = plot.drawing
-        drawn = draw_lines(drawing) if isinstance(drawing, LineDrawing) else draw_bars(drawing)
+        # The record of a drawing says all that it shows, every number in full.
+        drawn = remember(partial(_drawn, plot.drawing), f"chart {plot.drawing!r}")
         files[links.file_path(links.chart(plot.name))] = drawn
-        files[links.file_path(links.chart(plot.name, "csv"))] = _data(desk, drawing)
+        files[links.file_path(links.chart(plot.name, "csv"))] = _data(desk, plot.drawing)
     return files
+
+
+def _drawn(drawing: LineDrawing | BarDrawing) -> bytes:
+    return draw_lines(drawing) if isinstance(drawing, LineDrawing) else draw_bars(drawing)
 
 
 def _all_plots(desk: Desk) -> Iterable[Plot]:

@@ -10,7 +10,7 @@ from hoistbook.pipeline import Built, build, silent
 from hoistbook.preview.serve import Shown, serve
 from hoistbook.preview.watch import watching
 from hoistbook.publish.themes import OURS
-from hoistbook.writing import Written, write
+from hoistbook.writing import Written, cache_beside, write
 
 _WAITING = {
     "index.html": b'<!doctype html><html lang="en"><head><meta charset="utf-8">'
@@ -42,7 +42,7 @@ class Session:
 
     def renew(self) -> None:
         """Build anew: first for the screen, unpublished episodes too, then for the disk."""
-        built = build(self._folder, unpublished=True)
+        built = build(self._folder, unpublished=True, cache=cache_beside(self._target))
         if built.tree is not None:
             self.shown.show(built.tree)
         self._report(built)

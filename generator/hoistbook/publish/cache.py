@@ -114,3 +114,6 @@ class Cache:
             total += seen.st_size
             if total > largest:
                 file.unlink(missing_ok=True)
+
+
+NO_CACHE = Cache(None)

@@ -18,13 +18,16 @@ from hoistbook.pages.page import Material, Page
 from hoistbook.pages.pictures import pictures_of
 from hoistbook.pages.site import site_pages
 from hoistbook.problems import Problem
+from hoistbook.publish.cache import Cache
 from hoistbook.publish.captions import render_vtt
 from hoistbook.publish.checks import look_at, site_problems
 from hoistbook.publish.pictures import publishable
 from hoistbook.publish.themes import theme_assets, theme_folders
 
 
-def site_tree(material: Material, folder: Path) -> tuple[dict[str, bytes], tuple[Problem, ...]]:
+def site_tree(
+    material: Material, folder: Path, cache: Cache
+) -> tuple[dict[str, bytes], tuple[Problem, ...]]:
     """Return the site of a journal's material, and what forbids to publish it.
 
     Parameters
@@ -33,6 +36,8 @@ def site_tree(material: Material, folder: Path) -> tuple[dict[str, bytes], tuple
         Everything worked out from the journal.
     folder : Path
         The journal's folder: its pictures are read from there, and templates of its own.
+    cache : Cache
+        Where charts that were drawn before are kept.
     """
     desk = desk_of(material)
     themes = theme_folders(folder, material.journal.theme)
@@ -40,7 +45,7 @@ def site_tree(material: Material, folder: Path) -> tuple[dict[str, bytes], tuple
     pictures, picture_problems = _pictures(material, folder, pages)
     tree = {
         **theme_assets(themes),
-        **chart_files(desk),
+        **chart_files(desk, cache.remember),
         **data_files(desk),
         **feed_files(desk, ("/" + path.removesuffix("index.html") for path in pages)),
         **_captions(material),

@@ -1,0 +1,105 @@
+"""Watching shows after every change what a clean build shows, and writes what write writes."""
+
+from __future__ import annotations
+
+import socket
+import threading
+import time
+import urllib.request
+from pathlib import Path
+
+import pytest
+
+from hoistbook.pipeline import Built, build, silent
+from hoistbook.preview.session import Session
+from hoistbook.publish.swap import read_tree
+from hoistbook.writing import Written, write
+from tests.helpers.journals import changed, copied
+
+FIRST = "episodes/01-as-bought/episode.md"
+
+
+class Watched:
+    """A session over a copy of the sample journal, and what it reported."""
+
+    def __init__(self, folder: Path) -> None:
+        self.journal = copied(folder)
+        self.target = folder / "output/site"
+        self.reports: list[Built | Written] = []
+        self.session = Session(self.journal, self.target, self.reports.append)
+
+
+@pytest.fixture
+def watched(tmp_path: Path) -> Watched:
+    return Watched(tmp_path)
+
+
+def free_port() -> int:
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))
+        return int(taken.getsockname()[1])
+
+
+def test_after_a_change_the_same_is_shown_and_written_as_by_a_clean_build(
+    watched: Watched, tmp_path: Path
+) -> None:
+    watched.session.renew()
+    changed(watched.journal / FIRST, "summary: What there is.", "summary: What there was.")
+
+    watched.session.renew()
+
+    clean = build(watched.journal, unpublished=True).tree
+    assert watched.session.shown.tree == clean
+    write(watched.journal, tmp_path / "clean/site", silent)
+    assert read_tree(watched.target) == read_tree(tmp_path / "clean/site")
+
+
+def test_unpublished_episodes_are_shown_and_not_written(watched: Watched) -> None:
+    watched.session.renew()
+
+    assert "episodes/3/index.html" in watched.session.shown.tree
+    assert not (watched.target / "episodes/3").exists()
+
+
+def test_a_problem_is_reported_and_the_last_good_site_stays(watched: Watched) -> None:
+    watched.session.renew()
+    shown, written = dict(watched.session.shown.tree), read_tree(watched.target)
+    changed(watched.journal / FIRST, "8.50 GBP", "8.50")
+
+    watched.session.renew()
+
+    assert [each.code for each in watched.reports[-1].problems] != []
+    assert watched.session.shown.tree == shown
+    assert read_tree(watched.target) == written
+
+
+def test_before_there_is_a_site_a_page_says_what_is_waited_for(watched: Watched) -> None:
+    changed(watched.journal / FIRST, "8.50 GBP", "8.50")
+
+    watched.session.renew()
+
+    assert b"listed where hoistbook was started" in watched.session.shown.tree["index.html"]
+    assert not watched.target.exists()
+
+
+def test_watch_shows_a_change_without_being_asked(watched: Watched) -> None:
+    port = free_port()
+    threading.Thread(target=watched.session.run, args=(port,), daemon=True).start()
+
+    def page() -> str:
+        try:
+            with urllib.request.urlopen(f"http://127.0.0.1:{port}/episodes/1/") as answer:
+                return str(answer.read().decode())
+        except OSError:
+            return ""
+
+    def waited_for(text: str) -> bool:
+        for _ in range(1200):
+            if text in page():
+                return True
+            time.sleep(0.05)
+        return False
+
+    assert waited_for("What there is.")
+    changed(watched.journal / FIRST, "summary: What there is.", "summary: What there was.")
+    assert waited_for("What there was.")
