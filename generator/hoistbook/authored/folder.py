@@ -24,6 +24,9 @@ def read_text(root: Path, file: str) -> tuple[str | None, tuple[Problem, ...]]:
         if not path.resolve().is_relative_to(root.resolve()):
             message = "this file lies outside the journal"
             return None, (Problem("path-outside", message, place, "put a copy into the journal"),)
+        if not path.is_file():
+            message, hint = f"there is no file {file} here", "name the folder that holds it"
+            return None, (Problem("missing-file", message, place, hint),)
         if path.stat().st_size > LARGEST:
             message = f"this file is larger than {LARGEST // 1_000_000} MB"
             return None, (Problem("large-file", message, place, "split it up"),)
@@ -39,19 +42,18 @@ def decode(raw: bytes, file: str) -> tuple[str | None, tuple[Problem, ...]]:
     try:
         text = raw.decode("utf-8").removeprefix("\ufeff")
     except UnicodeDecodeError as error:
-        before = raw[: error.start].decode("utf-8").replace("\r\n", "\n").replace("\r", "\n")
-        line = raw[before.encode().rfind(b"\n") + 1 :].splitlines()[0]
-        place = Place(
-            file,
-            before.count("\n") + 1,
-            len(before) - before.rfind("\n"),
-            line.decode("utf-8", "replace"),
-        )
-        message = "this byte is not UTF-8"
-        hint = "save the file with the encoding UTF-8"
-        return None, (Problem("not-utf-8", message, place, hint),)
+        message, hint = "this byte is not UTF-8", "save the file with the encoding UTF-8"
+        return None, (Problem("not-utf-8", message, _byte(raw, error.start, file), hint),)
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     return text, tuple(_control(text, file))
+
+
+def _byte(raw: bytes, index: int, file: str) -> Place:
+    """Return the place of a byte."""
+    before = raw[:index].decode("utf-8").removeprefix("\ufeff")
+    lines = before.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    rest = re.split(rb"[\r\n]", raw[index:], maxsplit=1)[0].decode("utf-8", "replace")
+    return Place(file, len(lines), len(lines[-1]) + 1, lines[-1] + rest)
 
 
 def _control(text: str, file: str) -> Iterator[Problem]:

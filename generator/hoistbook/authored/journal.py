@@ -39,6 +39,9 @@ def read_journal(folder: Path) -> Read:
     build = _build(context)
     files, notices = episode_files(folder)
     context.notices.extend(notices)
+    if not files:
+        hint = "begin with episodes/01-some-words/episode.md"
+        context.problem("no-episode", "this journal has no episode", Place(BUILD_FILE), hint)
     episodes = [each for file in files if (each := _episode(file, context)) is not None]
     _numbers_are_unique(episodes, context)
     rates = read_rates(folder, context.currency)

@@ -41,13 +41,14 @@ def inside(root: Path, file: str, target: str) -> str | Slip:
     try:
         wanted = (folder / target).resolve()
         path = wanted.relative_to(root.resolve())
+        there = wanted.is_file()
     except (ValueError, OSError, RuntimeError):
         return Slip(
             "path-outside",
             f"`{target}` leads out of the journal",
             "put the file into the episode's folder and write its name alone",
         )
-    if not wanted.is_file():
+    if not there:
         names = [each.name for each in folder.iterdir() if each.is_file()]
         near = closest(PurePosixPath(target).name, names)
         hint = f"did you mean {near}?" if near else f"it is looked for in {folder.name}/"

@@ -61,7 +61,7 @@ class FoundRates:
 def read_rates(folder: Path, currency: str = "EUR") -> FoundRates:
     """Read rates.csv of a journal in a currency; a journal without the file has no rates."""
     file = folder / FILE
-    if not file.exists():
+    if not file.is_file():
         return FoundRates(rates=(), problems=())
     try:
         text = file.read_text(encoding="utf-8")

@@ -1,0 +1,123 @@
+"""Logs of power runs in the dialects that people send."""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+
+from hoistbook.authored.records import Log, PowerRun
+from tests.authored.journals import FIRST, journal_of, messages
+
+RUN = "measured:\n  - power run: {{log: run.csv, at: wheels{more}}}"
+
+
+def files(csv: str, more: str = "") -> dict[str, str]:
+    text = f"---\ntitle: One\n{RUN.format(more=more)}\n---\n"
+    return {FIRST: text, "episodes/01-one/run.csv": csv}
+
+
+def log_of(folder: Path, csv: str, more: str = "") -> Log:
+    journal = journal_of(folder, files(csv, more))
+    (run,) = journal.episodes[0].measured
+    assert isinstance(run, PowerRun)
+    assert (run.log, run.at) == ("episodes/01-one/run.csv", "wheels")
+    return journal.logs[run.log]
+
+
+@pytest.mark.parametrize(
+    "csv",
+    [
+        "Engine speed [rpm],Torque [N m]\n2000,90.5\n3000,110\n",
+        "Engine speed [rpm];Torque [N m]\n2000;90,5\n3000;110\n",
+        "Engine speed [rpm];Torque [N m]\n2000;90.5\n3000;110\n",
+        "Engine speed [rpm]\tTorque [N m]\n2000\t90,5\n3000\t110,0\n",
+        "# exported at the hall\n\nRPM,Torque (Nm)\n2000,90.5\n3000,110.0\n",
+        '"RPM","Torque [N m]"\n"2000","90.5"\n"3000","110"\n',
+        "RPM,Torque [N m],Remark\n2000,90.5,begin\n\n3000,110,\n",
+        "\ufeffRPM,Torque [N m]\r\n2000,90.5\r\n3000,1.1e2\r\n",
+    ],
+    ids=["comma", "decimal comma", "semicolon", "tab", "notes", "quotes", "remark", "windows"],
+)
+def test_every_dialect_reads_the_same(tmp_path: Path, csv: str) -> None:
+    assert log_of(tmp_path, csv) == Log(
+        columns={"speed": (2000.0, 3000.0), "torque": (90.5, 110.0)}
+    )
+
+
+def test_units_are_those_of_the_headings(tmp_path: Path) -> None:
+    log = log_of(
+        tmp_path,
+        "RPM,Power [PS],Boost [psi gauge],Lambda [-],Charge temperature [degC],MAP [kPa abs]\n"
+        "2000,50,1.5,0.95,23.2,110\n3000,60,5,0.90,25.0,135\n",
+    )
+
+    # 1 PS is 75 kgf m/s = 735.49875 W by definition; 1 psi is 6894.757 Pa (NIST SP 811).
+    assert log.columns["power"] == pytest.approx((50 * 735.49875, 60 * 735.49875))
+    assert log.columns["boost"] == pytest.approx((1.5 * 6894.757, 5 * 6894.757))
+    assert log.columns["lambda"] == (0.95, 0.90)
+    assert log.columns["charge temperature"] == pytest.approx((296.35, 298.15))
+    assert log.columns["manifold pressure"] == pytest.approx((110e3, 135e3))
+
+
+def test_the_author_may_name_columns_and_their_units(tmp_path: Path) -> None:
+    log = log_of(
+        tmp_path,
+        "Drehzahl,Moment,Druck [bar]\n2000,90,0.1\n3000,110,0.4\n",
+        ", columns: {speed: Drehzahl in 1/min, torque: moment in lb ft,"
+        " boost: Druck in bar gauge}",
+    )
+
+    # 1 lbf ft is 1.355818 N m (NIST SP 811).
+    assert log.columns["torque"] == pytest.approx((90 * 1.355818, 110 * 1.355818), rel=1e-6)
+    assert log.columns["boost"] == pytest.approx((10e3, 40e3))
+
+
+def test_gaps_are_not_numbers(tmp_path: Path) -> None:
+    log = log_of(tmp_path, "RPM,Torque [N m]\n2000,\n3000,-\n4000,NaN\n5000\n6000,90\n")
+
+    assert [math.isnan(value) for value in log.columns["torque"]] == [True] * 4 + [False]
+
+
+@pytest.mark.parametrize(
+    ("csv", "message"),
+    [
+        (
+            "RPM,Torque [kW]\n2000,90\n3000,100\n",
+            "run.csv:1:1: the column `Torque [kW]` has `kW`, not a unit of torque",
+        ),
+        (
+            "RPM,Torque [N m],MAP [kPa]\n2000,90,1\n3000,100,1\n",
+            "run.csv:1:1: the column `MAP [kPa]` does not say gauge or absolute; "
+            "manifold pressure is absolute",
+        ),
+        (
+            "RPM,Torque [N m]\n2000,90\nabc,1\ndef,2\nghi,3\njkl,4\n",
+            "run.csv:3:1: `abc` in the column speed is not a number",
+        ),
+        ("", "run.csv:1:1: no column of this log is known to be speed"),
+        ('RPM,"Torque\n2000,90\n', "run.csv:1:1: no column of this log is known to be torque or"),
+    ],
+)
+def test_a_log_that_cannot_be_read_is_said_with_its_line(
+    tmp_path: Path, csv: str, message: str
+) -> None:
+    said = messages(tmp_path, files(csv))
+
+    assert said[0].removeprefix("episodes/01-one/").startswith(message)
+    assert len(said) <= 3
+
+
+def test_a_log_outside_the_journal_is_refused(tmp_path: Path) -> None:
+    journal = tmp_path / "journal"
+    (tmp_path / "secret.csv").write_text("RPM,Torque [N m]\n1,2\n3,4\n")
+    said = messages(
+        journal,
+        {
+            FIRST: "---\ntitle: One\nmeasured:\n"
+            "  - power run: {log: ../../../secret.csv, at: wheels}\n---\n"
+        },
+    )
+
+    assert said == [f"{FIRST}:4:22: `../../../secret.csv` leads out of the journal"]
