@@ -201,4 +201,4 @@ def test_a_file_that_is_a_folder_is_a_problem_and_no_crash(tmp_path: Path) -> No
     (tmp_path / "episodes/01-one.md").mkdir(parents=True)
     (tmp_path / "rates.csv").mkdir()
 
-    assert messages(tmp_path, {})[-1:] == ["episodes/01-one.md:1:1: x"]
+    assert messages(tmp_path, {}) == ["build.yaml:1:1: this journal has no episode"]

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from hoistbook.authored import read_journal
 from hoistbook.authored.records import (
     BoostBySpeed,
     Came,
@@ -28,7 +29,7 @@ from hoistbook.authored.records import (
     Verb,
     Work,
 )
-from hoistbook.problems import Place
+from hoistbook.problems import Place, picture
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
@@ -548,7 +549,17 @@ def test_private_notes_reach_no_record(tmp_path: Path) -> None:
 
 
 def test_a_folder_without_build_yaml_says_so(tmp_path: Path) -> None:
-    (tmp_path / "episodes").mkdir()
-    (tmp_path / "build.yaml").unlink(missing_ok=True)
+    read = read_journal(tmp_path)
 
-    assert messages(tmp_path, {"build.yaml": ""}) == ["build.yaml:1:1: this file is empty"]
+    assert [picture(each) for each in read.problems] == [
+        "build.yaml:1:1\nproblem: there is no file build.yaml here\n"
+        "  name the folder that holds it",
+        "build.yaml:1:1\nproblem: this journal has no episode\n"
+        "  begin with episodes/01-some-words/episode.md",
+    ]
+
+
+def test_an_empty_build_yaml_says_so(tmp_path: Path) -> None:
+    assert messages(tmp_path, {"build.yaml": "", FIRST: "---\ntitle: One\n---\n"}) == [
+        "build.yaml:1:1: this file is empty"
+    ]
