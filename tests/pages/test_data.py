@@ -12,9 +12,9 @@ from tests.pages.sample import sample_material
 
 FIGURES = """\
 quantity,subject,from episode,value,low,high,unit,evidence,which,formula,limit
-power,engine,0,80.0,71.0,89.0,kW,estimated,highest,,
-injector_duty,engine,0,70.0,64.0,76.0,%,estimated,,,within
-injector_duty,engine,2,95.0,89.0,101.0,%,estimated,,,over its limit
+power,engine,0,80,71,89,kW,estimated,highest,,
+injector_duty,engine,0,70,64,76,%,estimated,,,within
+injector_duty,engine,2,95,89,101,%,estimated,,,over its limit
 """
 
 TALLY = """\
@@ -70,14 +70,14 @@ def test_what_was_said_before_a_run_stays_beside_what_came(files: dict[str, byte
             "at": "wheels",
             "power standard": "none",
             "line": line,
-            "engine speed in 1/min": 6000.0,
+            "engine speed in 1/min": 6000,
             "power in kW": value,
             "low": low,
             "high": high,
         }
         for line, value, low, high in [
-            ("measured", 66.0, 59.4, 72.6),
-            ("estimated before the run", 68.0, 61.2, 74.8),
-            ("estimated for the run's own boost, air and mixture", 65.0, 58.5, 71.5),
+            ("measured", 66, 59, 73),
+            ("estimated before the run", 68, 61, 75),
+            ("estimated for the run's own boost, air and mixture", 65, 59, 72),
         ]
     ]

@@ -55,7 +55,7 @@ Fuel pump
     89.00_EUR, Fuel counter, 2025-09-13
     ends: outlet: 8 mm barb
     what became of it: replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar
-2 off Fuel hose, 8 mm
+Fuel hose, 8 mm (2 off)
     bought new
     12.40_EUR for all 2, Fuel counter, 2025-09-13
     what became of it: built into Pump cradle in episode 2, 1 of 2 left; Pump cradle: on hand, \

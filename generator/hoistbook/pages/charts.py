@@ -354,4 +354,5 @@ def _points(line: Line) -> Iterator[list[str]]:
     low = [f"{each:.4g}" for each in line.low] or nothing
     high = [f"{each:.4g}" for each in line.high] or nothing
     for across, up, bottom, top in zip(line.across, line.up, low, high, strict=True):
-        yield [name, f"{across:.6g}", f"{up:.6g}", bottom, top]
+        value = f"{up:.4g}" if line.low else f"{up:.6g}"
+        yield [name, f"{across:.6g}", value, bottom, top]

@@ -1,7 +1,7 @@
 """The journal as data: the same facts as the pages, each table as CSV and as JSON.
 
-Values stand in the units that the pages print, with the unit in a column or in a column's name.
-Nothing is rounded for the eye here, so a band stands beside every value that has one.
+Values stand in the units that the pages print, with the unit in a column or in a column's name
+("1" for a pure number), each to the digits that its band carries.
 """
 
 from __future__ import annotations
@@ -10,15 +10,20 @@ import json
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 from typing import TypeAlias
 
 from hoistbook.compare.verdicts import Comparison
+from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Curve, Figure
 from hoistbook.pages import links
 from hoistbook.pages.changes import change_rows
 from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.parts_copy import parts_list_files
+
+EXACT_DIGITS = 4
+"""Significant digits of a number that has no band."""
 
 Cell: TypeAlias = str | int | float | None
 
@@ -62,8 +67,16 @@ def _day(day: date | None) -> str | None:
     return day.isoformat() if day else None
 
 
-def _significant(value: float) -> float:
-    return float(f"{value:.6g}")
+def _banded(desk: Desk, value: float, low: float, high: float, quantity: str) -> tuple[Cell, ...]:
+    """Return an SI value and its band in the journal's unit, no finer than the band allows."""
+    middle, bottom, top = (desk.formats.in_unit(each, quantity) for each in (value, low, high))
+    at = places(middle, bottom, top)[1] if top > bottom else place(middle, EXACT_DIGITS)
+    return tuple(_cell(rounded(each, at)) for each in (middle, bottom, top))
+
+
+def _cell(number: Decimal) -> Cell:
+    """Return a number for JSON and CSV, with a decimal point only where it has decimals."""
+    return int(number) if number.as_tuple().exponent == 0 else float(number)
 
 
 def _episodes(desk: Desk) -> Table:
@@ -195,11 +208,8 @@ def _figures(desk: Desk) -> Table:
                 each.key.quantity,
                 each.key.subject,
                 each.episode,
-                *(
-                    _significant(desk.formats.in_unit(value, each.key.quantity))
-                    for value in (each.value, each.low, each.high)
-                ),
-                desk.formats.unit(each.key.quantity),
+                *_banded(desk, each.value, each.low, each.high, each.key.quantity),
+                desk.formats.unit(each.key.quantity).replace("-", "1"),
                 each.evidence,
                 each.headline,
                 each.formula,
@@ -261,12 +271,9 @@ def _lines(comparison: Comparison) -> Iterator[tuple[str, Curve]]:
             yield line, curve
 
 
-def _point(desk: Desk, curve: Curve, at: int) -> tuple[float, ...]:
-    powers = (curve.values[at], curve.low[at], curve.high[at])
-    return (
-        _significant(curve.speeds[at]),
-        *(_significant(desk.formats.in_unit(each, "power")) for each in powers),
-    )
+def _point(desk: Desk, curve: Curve, at: int) -> tuple[Cell, ...]:
+    power = _banded(desk, curve.values[at], curve.low[at], curve.high[at], "power")
+    return _cell(rounded(curve.speeds[at], 0)), *power
 
 
 _TABLES: Mapping[str, Callable[[Desk], Table]] = {

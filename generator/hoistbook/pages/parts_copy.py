@@ -278,7 +278,7 @@ def _text(desk: Desk, listed: _Listed) -> Iterator[_Piece]:
 
 
 def _counted(row: Row) -> str:
-    return row.name if row.count == "1" else f"{row.count} {row.name}"
+    return row.name if row.count == "1" else f"{row.name} ({row.count})"
 
 
 def _markdown(desk: Desk, listed: _Listed) -> Iterator[_Piece]:
