@@ -237,3 +237,13 @@ def test_rows_of_one_quantity_exclude_one_another():
 
 def test_nothing_is_missing_of_a_car_that_says_everything():
     assert not [each for each in estimates(inputs_of(boosted())) if isinstance(each, Missing)]
+
+
+def test_numbers_that_do_not_go_together_give_no_number():
+    # A fuel pressure that stays at 3 bar cannot feed an injector against 4 bar of boost.
+    starved = boosted(4.0, settings={"regulator": given("fixed")})
+    found = figure(starved, "injector_duty")
+    assert isinstance(found, Missing)
+    assert found.give == (
+        "numbers that go together: with these there is no static flow of one injector",
+    )

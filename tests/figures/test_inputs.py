@@ -263,6 +263,16 @@ def test_what_is_missing_is_said_with_the_line_to_write(left_out, quantity_id, g
             "fuel_flow",
             ("a number above zero for settings: mixture",),
         ),
+        (
+            {"settings": {"air humidity": given(60)}},
+            "air_density",
+            ("a number up to 100 % for settings: air humidity",),
+        ),
+        (
+            {"settings": {"rev limit": given(6_300_000, "rpm")}},
+            "power",
+            ("a possible rev limit, between 1,000 and 25,000 1/min",),
+        ),
     ],
 )
 def test_a_number_that_cannot_be_gives_no_figure(change, quantity_id, give):

@@ -19,6 +19,8 @@ from hoistbook.figures.figure import Key
 
 SWEEPS = 4
 """How often the loop is gone through; a test shows that once more changes nothing shown."""
+IMPOSSIBLE = "numbers that go together: with these there is no {}"
+"""What to give where a formula comes to no number, as the root of a negative pressure."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,13 +135,25 @@ def _evaluate(worked: Worked, step: Step) -> None:
     """Put down the result of one step, or what is missing for it."""
     lacking = [name for name in step.sources.values() if name not in worked.values]
     if lacking:
-        gives = [give for name in lacking for give in worked.missing.get(name, ())]
-        worked.missing[step.name] = tuple(dict.fromkeys(gives))
+        gives = (worked.missing.get(name, ()) for name in lacking)
+        _give_up(worked, step.name, [give for some in gives for give in some])
         return
     values = {parameter: worked.values[name] for parameter, name in step.sources.items()}
-    worked.values[step.name] = FORMULAS[step.row.formula](**values)
+    with np.errstate(all="ignore"):
+        result = FORMULAS[step.row.formula](**values)
+    if not np.isfinite(result).all():
+        _give_up(worked, step.name, [IMPOSSIBLE.format(GLOSSARY[step.row.quantity].words)])
+        return
+    worked.values[step.name] = result
     worked.steps[step.name] = step
     worked.rests_on[step.name] = _union(worked, step.sources.values())
+
+
+def _give_up(worked: Worked, name: str, gives: Iterable[str]) -> None:
+    """Put down what is missing for a result; what an earlier sweep took for it goes too."""
+    worked.missing[name] = tuple(dict.fromkeys(gives))
+    worked.values.pop(name, None)
+    worked.steps.pop(name, None)
 
 
 def _union(worked: Worked, names: Iterable[str]) -> tuple[str, ...]:

@@ -40,6 +40,7 @@ GAUGE = ("boost", "base_fuel_pressure", "rated_pump_pressure")
 
 GIVE = {
     "engine_speed": "rev limit, as in `settings: {rev limit: 6500 rpm}`",
+    "possible speed": "a possible {}, between 1,000 and 25,000 1/min",
     "boost": "boost, as in `settings: {boost: 0.8 bar gauge}`; without a charger at work "
     "`settings: {boost: none}`",
     "displacement": "displacement, as in `car: {engine displacement: 1598 cc}`",
@@ -71,6 +72,14 @@ def evidence_of(given: Given) -> Evidence:
     """Return the evidence of a stated property; a word beside the quantity itself wins."""
     own = given.value.evidence if isinstance(given.value, Quantity) else None
     return own or given.evidence
+
+
+def _impossible(name: str, value: float) -> str:
+    """Return what a number must be that it is not, empty where it can be."""
+    if value <= 0 and name not in MAY_BE_NOTHING:
+        return "a number above zero"
+    ceiling = CEILINGS.get(name, math.inf)
+    return f"a number up to {100 * ceiling:g} %" if value > ceiling else ""
 
 
 class Finder:
@@ -123,13 +132,14 @@ class Finder:
     ) -> bool:
         """Put down a number that the author gives; return whether there is one.
 
-        Zero where there must be something is put down as missing: no default takes its place.
+        A number that cannot be is put down as missing: no default takes its place.
         """
         value = number(dated.value) if dated else None
         if dated is None or value is None or not math.isfinite(value):
             return False
-        if value <= 0 and name not in MAY_BE_NOTHING:
-            self.lacks(keyed(name, subject), f"a number above zero for {origin}")
+        impossible = _impossible(name, value)
+        if impossible:
+            self.lacks(keyed(name, subject), f"{impossible} for {origin}")
             return True
         evidence = evidence_of(dated.value)
         quantity = dated.value.value

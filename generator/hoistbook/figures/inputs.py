@@ -17,8 +17,9 @@ from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
 
 SPEED_STEP = 100.0
-LOWEST_SPEED = 1_000.0
-"""Figures are drawn at every full hundred from here to the rev limit, 1/min."""
+LOWEST_SPEED, HIGHEST_SPEED = 1_000.0, 25_000.0
+"""Figures are drawn at every full hundred from the lowest to the rev limit, 1/min; a limit beyond
+the highest is a slip of the pen (common practice, no source)."""
 SINGLE_BOOST_FROM = 0.5
 """A boost given as one pressure is drawn from this share of the rev limit up: below it nobody has
 said that the pressure is reached (common practice, no source)."""
@@ -93,6 +94,10 @@ def _charger(finder: Finder) -> PartState | None:
 
 def _boost_by_speed(finder: Finder, boost: BoostBySpeed, episode: int) -> tuple[float, ...]:
     """Put down a boost list: straight lines between its speeds, nothing beyond them."""
+    if not 0 < boost.speeds[0] <= boost.speeds[-1] <= HIGHEST_SPEED:
+        finder.lacks("boost", GIVE["possible speed"].format("boost at an engine speed"))
+        finder.lacks("engine_speed", GIVE["possible speed"].format("boost at an engine speed"))
+        return ()
     speeds = grid(boost.speeds[0], boost.speeds[-1])
     pressures = [each.value for each in boost.pressures]
     stated = [each.half_width for each in boost.pressures if each.half_width is not None]
@@ -125,6 +130,9 @@ def _speeds(finder: Finder, share: float) -> tuple[float, ...]:
         finder.lacks("engine_speed", GIVE["engine_speed"])
         return ()
     limit = dated.value.value.value
+    if not LOWEST_SPEED < limit <= HIGHEST_SPEED:
+        finder.lacks("engine_speed", GIVE["possible speed"].format("rev limit"))
+        return ()
     return grid(max(LOWEST_SPEED, share * limit), limit)
 
 
