@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import importlib
+import pkgutil
 import re
 import tomllib
 from collections.abc import Iterator
@@ -10,6 +12,8 @@ from pathlib import Path
 import pytest
 
 import hoistbook
+from hoistbook import authored
+from hoistbook.authored.fields import Field
 from hoistbook.authored.kinds import car_facts, setting_facts, systems
 from hoistbook.authored.records import Verb
 from hoistbook.cli import main
@@ -30,6 +34,22 @@ def quoted(text: str) -> Iterator[str]:
     """Yield what stands in backticks outside fenced blocks."""
     prose = re.sub(r"^```\w*\n.*?^```$", "", text, flags=re.MULTILINE | re.DOTALL)
     yield from re.findall(r"`([^`\n]+)`", prose)
+
+
+def keys() -> set[str]:
+    """Return every key of every record that an author writes as keys and values."""
+    modules = (
+        importlib.import_module(f"hoistbook.authored.{each.name}")
+        for each in pkgutil.iter_modules(authored.__path__)
+    )
+    tables = [each for module in modules for each in vars(module).values()]
+    return {
+        key
+        for table in tables
+        if isinstance(table, dict)
+        for key, field in table.items()
+        if isinstance(field, Field)
+    }
 
 
 def test_the_first_two_blocks_of_the_readme_are_the_two_commands() -> None:
@@ -73,7 +93,7 @@ def test_the_readme_lists_every_command_in_words_of_its_own() -> None:
 def test_the_guide_names_every_key_verb_system_and_theme() -> None:
     told = set(quoted(README))
     flat = {name.removeprefix("engine ").removeprefix("gearing ") for name in car_facts()}
-    asked = flat | set(setting_facts()) | {str(each) for each in Verb}
+    asked = flat | set(setting_facts()) | {str(each) for each in Verb} | keys()
     asked |= set(known_themes(REPOSITORY / "content"))
 
     assert sorted(asked - told) == []
