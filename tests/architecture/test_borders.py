@@ -18,6 +18,7 @@ HOMES = {
     "markupsafe": {
         "pages/environment.py",
         "pages/episode.py",
+        "pages/formulas.py",
         "pages/mathml.py",
         "pages/parts_copy.py",
         "pages/prose.py",

@@ -280,62 +280,67 @@ def _said_line(desk: Desk, quantity: str, line: Line) -> str:
 
 
 def _cost_plots(desk: Desk) -> Iterator[Plot]:
-    tallies = desk.material.ledger.tallies
-    latest = tallies[-1]
-    total = desk.home_money(latest.spent)
+    if len(desk.tallies) > 1:
+        yield _cost_by_episode(desk)
+    if desk.tallies[desk.last].by_system:
+        yield _cost_by_system(desk)
+
+
+def _cost_by_episode(desk: Desk) -> Plot:
+    words, tallies = desk.words, tuple(desk.tallies.values())
     numbers = tuple(float(each.episode) for each in tallies)
-    spent = Line(
-        name=desk.words("charts.spent"),
-        across=numbers,
-        up=tuple(float(each.spent) for each in tallies),
-        points=True,
-        steps=True,
-    )
-    listed = Line(
-        name=desk.words("charts.list"),
-        across=numbers,
-        up=tuple(float(each.list_total) for each in tallies),
-        steps=True,
-    )
-    if len(tallies) > 1:
-        yield Plot(
-            name="cost-by-episode",
-            caption=desk.words("charts.cost_by_episode"),
-            text=desk.words(
-                "charts.cost_by_episode_text",
-                first=desk.home_money(tallies[0].spent),
-                total=total,
-                number=latest.episode,
-            ),
-            drawing=LineDrawing(
-                across=desk.words("charts.episode"),
-                up=desk.words(
-                    "charts.axis",
-                    title=desk.words("charts.cost"),
-                    unit=desk.currency,
+    spent = tuple(float(each.spent) for each in tallies)
+    listed = tuple(float(each.list_total) for each in tallies)
+    return Plot(
+        name="cost-by-episode",
+        caption=words("charts.cost_by_episode"),
+        text=words(
+            "charts.cost_by_episode_text",
+            first=desk.home_money(tallies[0].spent),
+            total=desk.home_money(tallies[-1].spent),
+            number=desk.last,
+        ),
+        drawing=LineDrawing(
+            across=words("charts.episode"),
+            up=_cost_axis(desk),
+            lines=(
+                Line(
+                    name=words("charts.spent"), across=numbers, up=spent, points=True, steps=True
                 ),
-                lines=(spent, listed),
-                print_number=desk.formats.plain,
-                whole_steps=True,
+                Line(name=words("charts.list"), across=numbers, up=listed, steps=True),
             ),
-        )
+            print_number=desk.formats.plain,
+            whole_steps=True,
+        ),
+    )
+
+
+def _cost_by_system(desk: Desk) -> Plot:
+    latest = desk.tallies[desk.last]
     systems = sorted(latest.by_system, key=lambda each: (-each[1], each[0]))
-    if systems:
-        printed = tuple(desk.home_money(amount) for _, amount in systems)
-        names = tuple(desk.system(name) for name, _ in systems)
-        parts = [f"{name} {amount}" for name, amount in zip(names, printed, strict=True)]
-        yield Plot(
-            name="cost-by-system",
-            caption=desk.words("charts.cost_by_system"),
-            text=desk.words("charts.cost_by_system_text", total=total, systems=", ".join(parts)),
-            drawing=BarDrawing(
-                across=desk.words("charts.system"),
-                up=desk.words("charts.axis", title=desk.words("charts.cost"), unit=desk.currency),
-                names=names,
-                values=tuple(float(amount) for _, amount in systems),
-                printed=printed,
-            ),
-        )
+    names = tuple(desk.system(name) for name, _ in systems)
+    printed = tuple(desk.home_money(amount) for _, amount in systems)
+    said = [f"{name} {amount}" for name, amount in zip(names, printed, strict=True)]
+    return Plot(
+        name="cost-by-system",
+        caption=desk.words("charts.cost_by_system"),
+        text=desk.words(
+            "charts.cost_by_system_text",
+            total=desk.home_money(latest.spent),
+            systems=", ".join(said),
+        ),
+        drawing=BarDrawing(
+            across=desk.words("charts.system"),
+            up=_cost_axis(desk),
+            names=names,
+            values=tuple(float(amount) for _, amount in systems),
+            printed=printed,
+        ),
+    )
+
+
+def _cost_axis(desk: Desk) -> str:
+    return desk.words("charts.axis", title=desk.words("charts.cost"), unit=desk.currency)
 
 
 def _data(desk: Desk, drawing: LineDrawing | BarDrawing) -> bytes:

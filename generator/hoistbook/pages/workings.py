@@ -12,16 +12,16 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from hoistbook.engineering.formula import FORMULAS, Formula
+from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.figure import Figure, Input, Key, Missing
 from hoistbook.pages import links
 from hoistbook.pages.charts import chart_of
 from hoistbook.pages.desk import Desk
-from hoistbook.pages.mathml import in_symbols, inline_symbol, with_numbers
+from hoistbook.pages.formulas import FormulaShown, capital, formula_shown
+from hoistbook.pages.mathml import inline_symbol, with_numbers
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Chart, Link, Number, Sheet
-from hoistbook.references import Reference
 
 MOST_NODES = 800
 """Of a page's 1,400 elements, what its whole entries may take."""
@@ -52,32 +52,6 @@ class Share:
     origin: Link
     share: str
     """Of the variance: "62 %"."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cited:
-    """A source in full."""
-
-    text: str
-    where: str
-    """"equation 2.27, section 2.10"."""
-    seen: str
-    """Whether the text was read, or is cited from memory."""
-    address: str
-    """Its DOI as a URL; empty without."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FormulaShown:
-    """A formula in symbols, with what has to be said beside it."""
-
-    id: str
-    summary: str
-    """What it gives, as a sentence."""
-    equations: tuple[Markup, ...]
-    cited: Cited
-    valid: tuple[str, ...]
-    assumes: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -170,11 +144,7 @@ def _quantities(desk: Desk) -> Iterable[str]:
 
 def _title(desk: Desk, quantity: str) -> str:
     """Return a quantity's title; a step on the way has none but its words."""
-    return desk.titles.get(quantity) or _capital(GLOSSARY[quantity].words)
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return desk.titles.get(quantity) or capital(GLOSSARY[quantity].words)
 
 
 def _index(desk: Desk) -> Page:
@@ -235,10 +205,10 @@ def _page(desk: Desk, quantity: str, worked: Sequence[Figure], missing: Sequence
         context=WorkingsContext(
             heading=title,
             margin=desk.margin(),
-            lead=desk.words("workings.page_lead", words=_capital(said), number=desk.last),
+            lead=desk.words("workings.page_lead", words=capital(said), number=desk.last),
             words=said,
             symbol=inline_symbol(quantity),
-            formulas=tuple(_formula(desk, FORMULAS[name]) for name in used),
+            formulas=tuple(formula_shown(desk, FORMULAS[name]) for name in used),
             entries=entries,
             earlier=earlier,
             missing=tuple(_worked_row(desk, each) for each in missing),
@@ -310,7 +280,7 @@ def _heading(desk: Desk, figure: Figure) -> str:
     subject = desk.subject(figure.key)
     text = subject.text if subject else desk.words("workings.engine")
     key = "workings.entry" if figure.episode else "workings.entry_bought"
-    return desk.words(key, subject=_capital(text), number=figure.episode)
+    return desk.words(key, subject=capital(text), number=figure.episode)
 
 
 def _put_in(desk: Desk, figure: Figure, result: str) -> tuple[Markup, ...]:
@@ -359,42 +329,3 @@ def _written_in(desk: Desk, file: str) -> str:
     """Return the address of the page that shows what a file of the journal says."""
     numbers = [each.number for each in desk.material.episodes if each.file == file]
     return desk.episode(numbers[0] if numbers else 0).address
-
-
-def _formula(desk: Desk, formula: Formula) -> FormulaShown:
-    return FormulaShown(
-        id=f"formula-{formula.name}",
-        summary=_capital(formula.summary.removeprefix("Return ")),
-        equations=in_symbols(formula, desk.words),
-        cited=_cited(desk, formula.reference, formula.where),
-        valid=tuple(
-            desk.words(
-                "workings.valid",
-                words=GLOSSARY[key].words,
-                low=desk.formats.quantity(low, key),
-                high=desk.formats.quantity(high, key),
-            )
-            for key, (low, high) in formula.valid.items()
-        ),
-        assumes=formula.assumes,
-    )
-
-
-def _cited(desk: Desk, reference: Reference, where: str) -> Cited:
-    seen = desk.words(f"workings.{reference.seen}")
-    if not reference.publisher:
-        return Cited(text=_capital(seen), where=where, seen="", address="")
-    key = "workings.cited" if reference.year else "workings.cited_undated"
-    text = desk.words(
-        key,
-        authors=reference.authors,
-        title=reference.title,
-        publisher=reference.publisher,
-        year=reference.year,
-    )
-    return Cited(
-        text=text.rstrip(" ."),
-        where=where,
-        seen=seen,
-        address=f"https://doi.org/{reference.doi}" if reference.doi else "",
-    )
