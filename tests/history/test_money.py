@@ -158,8 +158,8 @@ def test_money_that_is_not_a_part(written: Written) -> None:
         rates=RATE,
     )
     assert entries(journal) == [
-        "1 spent Decking the head: 90 EUR = 90.00",
         "1 spent Deposit back: -8 GBP = -10.00",
+        "1 spent Decking the head: 90 EUR = 90.00",
         "1 spent Entry: 80 GBP = 101",
         "1 spent Paint back: -8 GBP = -11",
     ]
@@ -172,6 +172,24 @@ def test_the_price_of_the_car_is_the_first_entry(written: Written) -> None:
     first = reckoned(journal).ledger.entries[0]
     assert (first.episode, first.home, str(first.day)) == (0, Decimal("850.00"), "2025-08-30")
     assert [tally.spent for tally in reckoned(journal).ledger.tallies] == [Decimal(850)] * 2
+
+
+def test_entries_stand_in_the_order_of_their_days(written: Written) -> None:
+    journal = written(
+        """
+        filmed: 2026-01-22
+        spent: ['Tea, 1 EUR', {what: Paint, amount: 2 EUR, date: 2026-01-21}]
+        bought: [{from: Shop, date: 2026-01-20, parts: ['Pump, 30 EUR']}]
+        """,
+        "bought: [{from: Shop, date: 2026-01-10, parts: ['Hose, 3 EUR']}]\nspent: ['Tea, 1 EUR']",
+    )
+    assert [line.split(":")[0] for line in entries(journal)] == [
+        "1 spent Pump",
+        "1 spent Paint",
+        "1 spent Tea",
+        "2 spent Hose",
+        "2 spent Tea",
+    ]
 
 
 def test_sales_and_refunds_come_back(written: Written) -> None:
@@ -189,13 +207,13 @@ def test_sales_and_refunds_come_back(written: Written) -> None:
     )
     # The refund of half the price takes half the list price off the total at list prices.
     assert entries(journal)[1:] == [
-        "2 spent Core: -50 EUR = -50.00, list -60.00",
         "2 spent Box: -8 GBP = -10.00",
+        "2 spent Core: -50 EUR = -50.00, list -60.00",
     ]
     assert [str(entry.kind) for entry in reckoned(journal).ledger.entries] == [
         "part",
-        "refund",
         "sale",
+        "refund",
     ]
     tally = last_tally(journal)
     assert (tally.spent, tally.spent_here, tally.came_back) == (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from hoistbook.authored.rates import FoundRates, RateNeed, look_up
 from hoistbook.authored.records import Episode, Journal
@@ -53,7 +54,7 @@ def ledger(journal: Journal, states: Sequence[State]) -> Reckoned:
     for episode in episodes:
         paid.extend(paid_entries(episode, states, paid, exchange))
     promised = promised_entries(episodes, states, exchange)
-    entries = tuple(sorted((*paid, *promised), key=lambda entry: entry.episode))
+    entries = tuple(sorted((*paid, *promised), key=in_time))
     return Reckoned(
         ledger=Ledger(
             currency=journal.currency,
@@ -64,6 +65,11 @@ def ledger(journal: Journal, states: Sequence[State]) -> Reckoned:
         notices=(*money_notices(journal, entries, states), *exchange.notices),
         needs=tuple(exchange.needs),
     )
+
+
+def in_time(entry: Entry) -> tuple[int, date]:
+    """Return what entries are sorted by: the episode, in it the day, and last what has no day."""
+    return entry.episode, entry.day or date.max
 
 
 def paid_entries(

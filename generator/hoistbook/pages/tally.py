@@ -105,11 +105,19 @@ def tally_page(desk: Desk) -> Page:
 def tally_of(desk: Desk, number: int) -> TallyShown:
     """Return the running cost as at one episode."""
     tally = desk.tallies[number]
+    here, so_far, *others = (
+        Entry(label=desk.words(f"tally.{key}"), text=desk.home_money(amount))
+        for key, amount in _lines(tally)
+    )
+    elsewhere = (
+        Entry(
+            label=desk.words("tally.also", currency=money.currency),
+            text=desk.formats.money(money),
+        )
+        for money in tally.also_shown
+    )
     return TallyShown(
-        lines=tuple(
-            Entry(label=desk.words(f"tally.{key}"), text=desk.home_money(amount))
-            for key, amount in _lines(tally)
-        ),
+        lines=(here, so_far, *elsewhere, *others),
         systems=tuple(
             Entry(label=desk.system(system), text=desk.home_money(amount))
             for system, amount in tally.by_system
