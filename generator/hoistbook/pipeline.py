@@ -83,12 +83,11 @@ def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) ->
 
     tell("going through the episodes")
     folded = fold(journal)
-    if folded.problems:
-        return Built(problems=folded.problems, notices=read.notices)
     states = folded.states
     reckoned = ledger(journal, states)
-    if reckoned.problems:
-        return Built(problems=reckoned.problems, notices=read.notices)
+    problems = (*folded.problems, *reckoned.problems)
+    if problems:
+        return Built(problems=problems, notices=read.notices)
 
     tell("working out the figures")
     figures = figures_of(journal, states)

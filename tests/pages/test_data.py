@@ -26,8 +26,8 @@ episode,until episode,date,what,part,kind,stage,supplier,system,amount,currency,
 1,,2025-10-11,Charge cooler,cooler,part,planned,,charge air,140.00,EUR,140.00,0,,
 2,,2025-11-01,Larger fuel pump,pump-2,part,spent,Pump bench,fuel,120.00,GBP,150.00,0.00,,\
 "0.8 GBP for 1 EUR, invented"
-"""
 2,,2025-11-08,Day on the rollers,,money that is not a part,spent,Rollers,,95,EUR,95.00,0,,
+"""
 
 EPISODES = """\
 episode,title,filmed,published,video,spent in EUR
