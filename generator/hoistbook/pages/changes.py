@@ -111,7 +111,7 @@ def _row(desk: Desk, change: Change) -> ChangeRow:
 
 
 def _after(desk: Desk, change: Change, name: str) -> str:
-    """Return how things stand after a change; what replaced a part goes by its name, not its id."""
+    """Return how things stand after a change; what replaced a part goes by its name."""
     if change.kind == "replaced":
         other = desk.states[change.episode].parts[name].replaced_by
         if other is not None:

@@ -126,8 +126,9 @@ def _details(desk: Desk, done: Done) -> Iterator[str]:
 def work_of(desk: Desk, episode: Episode) -> tuple[tuple[WorkRow, ...], str]:
     """Return the work of an episode and its hours together, those of things made included."""
     rows = tuple(WorkRow(what=each.what, hours=desk.hours(each.hours)) for each in episode.work)
-    hours = [each.hours for each in (*episode.work, *episode.made) if each.hours is not None]
-    return rows, desk.hours(sum(hours)) if hours else ""
+    hours = [each.hours for each in episode.work] + [each.hours for each in episode.made]
+    known = [each for each in hours if each is not None]
+    return rows, desk.hours(sum(known)) if known else ""
 
 
 def readings_of(desk: Desk, episode: Episode) -> tuple[ReadingRow, ...]:

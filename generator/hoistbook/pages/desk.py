@@ -160,7 +160,7 @@ class Desk:
         )
 
     def workings(self, figure: Figure | Missing) -> str:
-        """Return where a figure is worked out; a missing one has what it lacks on the next page."""
+        """Return where a figure is worked out, or for a missing one where its lacks are listed."""
         if isinstance(figure, Missing):
             return f"{links.NEXT}#missing"
         return links.figure(figure.key, figure.episode)

@@ -116,7 +116,7 @@ def _measured(desk: Desk, run: Comparison) -> Entry:
 
 
 def _latest_change(desk: Desk) -> Iterator[Entry]:
-    for number in reversed(desk.changes):
+    for number in reversed(tuple(desk.changes)):
         changes = sorted(desk.changes[number], key=_weight)
         if changes:
             (row,) = change_rows(desk, changes[:1])

@@ -114,6 +114,4 @@ def came_of(desk: Desk, part: Part) -> str:
         if part.came_with is None:
             return desk.words("came.with_car")
         return desk.words("came.with", part=desk.part_name(part.came_with))
-    if part.came is Came.WITH:
-        return desk.words("came.car")
     return desk.words(f"came.{part.came.name.lower()}")
