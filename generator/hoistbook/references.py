@@ -33,6 +33,21 @@ _REFERENCES = (
         seen="seen",
     ),
     Reference(
+        key="anderson-2020",
+        authors="J. E. Anderson, T. J. Wallington",
+        year=2020,
+        title="Novel Method to Estimate the Octane Ratings of Ethanol-Gasoline Mixtures "
+        "Using Base Fuel Properties",
+        publisher="Energy & Fuels 34, 4632-4642",
+    ),
+    Reference(
+        key="astm-d4814",
+        authors="ASTM International",
+        year=2021,
+        title="Standard Specification for Automotive Spark-Ignition Engine Fuel",
+        publisher="ASTM D4814",
+    ),
+    Reference(
         key="astm-d5798",
         authors="ASTM International",
         year=2021,
@@ -40,6 +55,13 @@ _REFERENCES = (
         "Spark-Ignition Engines",
         publisher="ASTM D5798",
         seen="seen",
+    ),
+    Reference(
+        key="bipm-si-2019",
+        authors="Bureau International des Poids et Mesures",
+        year=2019,
+        title="The International System of Units (SI), 9th edition",
+        publisher="BIPM",
     ),
     Reference(
         key="buck-1996",
@@ -73,11 +95,32 @@ _REFERENCES = (
         seen="computed here",
     ),
     Reference(
+        key="din-70020",
+        authors="Deutsches Institut für Normung",
+        year=1986,
+        title="Kraftfahrzeugbau: Leistungen",
+        publisher="DIN 70020, part 6",
+    ),
+    Reference(
         key="en-228",
         authors="European Committee for Standardization",
         year=2012,
         title="Automotive fuels: Unleaded petrol: Requirements and test methods",
         publisher="EN 228",
+    ),
+    Reference(
+        key="etrto",
+        authors="European Tyre and Rim Technical Organisation",
+        year=None,
+        title="Standards Manual",
+        publisher="ETRTO",
+    ),
+    Reference(
+        key="fox-1973",
+        authors="G. T. Fox",
+        year=1973,
+        title="On the Physics of Drag Racing",
+        publisher="American Journal of Physics 41, 311-313",
     ),
     Reference(
         key="haaland-1983",
@@ -102,6 +145,27 @@ _REFERENCES = (
         publisher="Wiley",
     ),
     Reference(
+        key="iso-1585",
+        authors="International Organization for Standardization",
+        year=2020,
+        title="Road vehicles: Engine test code: Net power",
+        publisher="ISO 1585",
+    ),
+    Reference(
+        key="iso-4000-1",
+        authors="International Organization for Standardization",
+        year=2021,
+        title="Passenger car tyres and rims: Part 1: Tyres (metric series)",
+        publisher="ISO 4000-1",
+    ),
+    Reference(
+        key="iso-898-1",
+        authors="International Organization for Standardization",
+        year=2013,
+        title="Mechanical properties of fasteners made of carbon steel and alloy steel: Part 1",
+        publisher="ISO 898-1",
+    ),
+    Reference(
         key="iupac-2021",
         authors="T. Prohaska and others",
         year=2022,
@@ -118,11 +182,32 @@ _REFERENCES = (
         doi="10.1002/9781118275276",
     ),
     Reference(
+        key="sae-j1349",
+        authors="SAE International",
+        year=1990,
+        title="Engine Power Test Code: Spark Ignition and Compression Ignition: Net Power Rating",
+        publisher="SAE J1349, June 1990",
+    ),
+    Reference(
         key="sae-j1826",
         authors="SAE International",
         year=1995,
         title="Turbocharger Gas Stand Test Code",
         publisher="SAE J1826",
+    ),
+    Reference(
+        key="sae-j607",
+        authors="SAE International",
+        year=None,
+        title="Small Spark Ignition Engine Test Code",
+        publisher="SAE J607",
+    ),
+    Reference(
+        key="shigley-2011",
+        authors="R. G. Budynas, J. K. Nisbett",
+        year=2011,
+        title="Shigley's Mechanical Engineering Design, 9th edition",
+        publisher="McGraw-Hill",
     ),
     Reference(
         key="us-standard-atmosphere-1976",
@@ -131,6 +216,14 @@ _REFERENCES = (
         title="U.S. Standard Atmosphere, 1976",
         publisher="NOAA-S/T 76-1562",
         seen="seen",
+    ),
+    Reference(
+        key="vdi-2230",
+        authors="Verein Deutscher Ingenieure",
+        year=2015,
+        title="Systematic calculation of highly stressed bolted joints: Joints with one "
+        "cylindrical bolt",
+        publisher="VDI 2230, part 1",
     ),
     Reference(
         key="white-2011",

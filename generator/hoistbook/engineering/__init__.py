@@ -16,6 +16,7 @@ from hoistbook.engineering import (
     mean_pressure,
     pipes,
     power,
+    power_standards,
     pump,
     throats,
 )
@@ -42,6 +43,7 @@ __all__ = [
     "mean_pressure",
     "pipes",
     "power",
+    "power_standards",
     "pump",
     "throats",
 ]

@@ -119,6 +119,7 @@ brake_efficiency | η_b | - | brake thermal efficiency, on all the fuel supplied
 brake_mean_effective_pressure | p_me | Pa | brake mean effective pressure | bar | psi
 brake_specific_fuel_consumption | b_e | kg/J | brake specific fuel consumption | g/kWh | lb/(hp h)
 compression_ratio | CR | - | compression ratio | :1
+corrected_power | P_K | W | power referred to a power standard | kW | hp
 crank_power | P_cr | W | power measured at the crank | kW | hp
 crank_torque | M_cr | N m | torque measured at the crank | | lb ft
 drivetrain_loss | f_d | - | share of the crank's power that gearbox, final drive and tyres take | %
@@ -131,7 +132,9 @@ gross_indicated_efficiency | η_i | - | gross indicated efficiency | %
 ignition_factor | g_r | - | work against that at the ignition of best torque
 ignition_retard | r | rad | crank angle by which ignition is later than that of best torque | deg
 mean_piston_speed | c_m | m/s | mean piston speed | | ft/min
+observed_power | P_o | W | power as observed, referred to no standard | kW | hp
 power | P | W | power at the crank | kW | hp
+power_correction_factor | K_p | - | factor that a power standard applies to the observed power
 power_to_mass | P/m | W/kg | power to mass | kW/t | hp/t
 pumping_mean_effective_pressure | p_mp | Pa | pumping mean effective pressure | bar | psi
 reference_indicated_efficiency | η_i0 | - | gross indicated efficiency at compression ratio 9.5 and lambda 1 | %
@@ -174,6 +177,7 @@ pump_reserve | s_r | - | reserve that the pump shall keep | %
 pump_voltage | U_p | V | voltage at the pump
 rated_pump_flow | Q_p0 | m3/s | flow of the pump as stated | L/h | US gal/h
 rated_pump_pressure | p_p0 | Pa | pressure at which the pump flow was stated, gauge | bar | psi
+supply_voltage | U_0 | V | voltage where the cable begins
 voltage_drop | ΔU | V | voltage lost in the cable, out and back
 wire_current | I | A | current in the cable
 # pipes
@@ -181,6 +185,7 @@ bend_angle | α | rad | angle of the bend | deg
 bend_loss_coefficient | K_b | - | loss coefficient of a bend
 bend_radius_ratio | R/D | - | radius of the bend's centre line over the bore
 choked_flow | ṁ* | kg/s | mass flow at which the throat chokes | g/s | lb/min
+cooler_volume | V_k | m3 | volume inside the charge cooler | L
 critical_pressure_ratio | p*/p_0 | - | pressure in the choked throat over that at rest
 discharge_coefficient | C_d | - | discharge coefficient
 dynamic_viscosity | μ | Pa s | dynamic viscosity of air | mPa s
@@ -197,6 +202,8 @@ pipe_pressure | p | Pa | absolute pressure in the pipe | kPa | psi
 pipe_pressure_loss | Δp | Pa | pressure lost in the pipe | kPa | psi
 pipe_temperature | T | K | temperature in the pipe | degC | degF
 pipe_velocity | v | m/s | mean velocity in the pipe | | ft/s
+pipe_volume | V_p | m3 | volume inside the pipe | L
+plenum_volume | V_pl | m3 | volume inside the manifold | L
 pressure_rise | Δp_V | Pa | rise of pressure in the volume | kPa | psi
 reynolds_number | Re | - | Reynolds number
 roughness | k_s | m | roughness of the pipe wall | mm | in
@@ -204,7 +211,82 @@ speed_of_sound | a | m/s | speed of sound | | ft/s
 stagnation_pressure | p_0 | Pa | absolute pressure at rest ahead of the throat | kPa | psi
 stagnation_temperature | T_0 | K | temperature at rest ahead of the throat | degC | degF
 throat_diameter | D_t | m | diameter of the throat | mm | in
+throat_pressure | p_t | Pa | absolute pressure behind the throat | kPa | psi
 volume | V | m3 | volume that is filled | L
+# heat and oil
+coolant_density | ρ_k | kg/m3 | density of the coolant | | lb/ft3
+coolant_flow | V̇_k | m3/s | volume flow of the coolant | L/min | US gal/h
+coolant_heat | Q̇_k | W | heat that the coolant carries away | kW | hp
+coolant_heat_capacity | c_k | J/(kg K) | specific heat of the coolant | kJ/(kg K)
+coolant_share | q_k | - | share of the fuel's energy that goes to the coolant | %
+coolant_temperature_rise | ΔT_k | K | rise of the coolant's temperature through the engine
+drain_bore | D_d | m | bore of the oil drain: inside diameter | mm | in
+drain_drop | z_d | m | height by which the oil drain falls | mm | in
+drain_flow_limit | V̇_d | m3/s | flow of clear oil that the drain carries with its bore full | L/min | US gal/h
+drain_length | L_d | m | length of the oil drain | mm | in
+oil_density | ρ_o | kg/m3 | density of the oil | | lb/ft3
+oil_feed_flow | V̇_o | m3/s | flow of oil through the feed orifice | L/min | US gal/h
+oil_heat | Q̇_o | W | heat that the oil carries away | kW | hp
+oil_heat_capacity | c_o | J/(kg K) | specific heat of the oil | kJ/(kg K)
+oil_orifice_diameter | d_o | m | diameter of the oil feed orifice | mm | in
+oil_pressure_difference | Δp_o | Pa | pressure difference across the oil feed orifice | bar | psi
+oil_temperature_rise | ΔT_o | K | rise of the oil's temperature on its way
+oil_viscosity | μ_o | Pa s | dynamic viscosity of the oil | mPa s
+# gearing and performance
+final_drive_ratio | i_f | - | ratio of the final drive | :1
+gear_ratio | i_g | - | ratio of the gear | :1
+quarter_mile_time | t_q | s | time over a quarter mile from rest
+quarter_mile_time_constant | c_t | s | quarter-mile time of a car of one pound for each horsepower
+rim_diameter | D_r | m | diameter of the wheel rim | in
+road_speed | v_x | m/s | road speed | km/h | mph
+rolling_circumference | U | m | rolling circumference of the tyre | mm | in
+section_height_ratio | h/b | - | height of the tyre's section over its width | %
+section_width | b | m | width of the tyre's section | mm | in
+trap_speed | v_q | m/s | speed at the end of a quarter mile | km/h | mph
+trap_speed_constant | c_v | m/s | quarter-mile end speed of a car of one horsepower for each pound | km/h | mph
+tyre_diameter | D_y | m | outside diameter of the tyre | mm | in
+# compression and octane
+anti_knock_index | AKI | - | anti-knock index of the fuel, as on pumps in the United States
+chamber_volume | V_ch | m3 | volume of the combustion chamber in the head | cm3
+clearance_volume | V_c | m3 | volume above the piston at top dead centre | cm3
+compression_end_index | T_e | K | index of the temperature at the end of compression
+connecting_rod_length | l | m | length of the connecting rod, centre to centre | mm | in
+cylinder_bore | B | m | bore of the cylinder | mm | in
+cylinder_count | z | - | number of cylinders
+deck_clearance | h_d | m | distance of the piston's crown below the deck at top dead centre | mm | in
+deck_volume | V_dk | m3 | volume between the piston's crown and the deck | cm3
+dish_volume | V_di | m3 | volume of the piston's dish, less that of its dome | cm3
+ethanol_mole_fraction | x_2 | - | share of the second fuel of a blend, by mole | %
+gasket_bore | B_g | m | bore of the head gasket | mm | in
+gasket_thickness | h_g | m | thickness of the head gasket as tightened | mm | in
+gasket_volume | V_g | m3 | volume within the head gasket | cm3
+inlet_closing_angle | θ_c | rad | crank angle after bottom dead centre at which the inlet valve closes | deg
+inlet_closing_temperature | T_c | K | temperature in the cylinder as the inlet valve closes | degC | degF
+molar_mass_first | M_1 | kg/mol | molar mass of the first fuel of a blend | g/mol
+molar_mass_second | M_2 | kg/mol | molar mass of the second fuel of a blend | g/mol
+motor_octane_number | MON | - | motor octane number
+octane_interaction | Z | - | interaction of the octane numbers of a blend, of either sign
+octane_number_first | ON_1 | - | octane number of the first fuel of a blend
+octane_number_second | ON_2 | - | octane number of the second fuel of a blend
+polytropic_exponent | n | - | exponent of the compression stroke
+research_octane_number | RON | - | research octane number
+swept_volume | V_h | m3 | volume that one piston sweeps | cm3
+trapped_compression_ratio | CR_t | - | compression ratio from the closing of the inlet valve, by geometry | :1
+# fasteners
+assembly_preload | F_M | N | force that clamps the joint as tightened | kN | lbf
+bearing_diameter | D_km | m | mean diameter of the face that the head or nut turns on | mm | in
+friction_head | μ_k | - | friction under the head or nut
+friction_thread | μ_g | - | friction in the thread
+nut_factor | K | - | nut factor: what the torque is of preload times diameter
+pitch_diameter | d_2 | m | pitch diameter of the thread | mm | in
+proof_share | ν_p | - | share of the proof stress that the preload uses | %
+proof_stress | S_p | Pa | proof stress of the fastener | MPa | psi
+stress_area | A_s | m2 | stress area of the thread | mm2
+thread_diameter | d | m | nominal diameter of the thread | mm | in
+thread_pitch | P_g | m | pitch of the thread | mm | in
+tightening_torque | M_A | N m | tightening torque | | lb ft
+yield_share | ν | - | share of the yield stress that tension and twist use together | %
+yield_stress | R_p | Pa | yield stress of the fastener | MPa | psi
 """  # noqa: E501 - a row of the table stays on one line
 
 # key | symbol | unit | words | value | reference
@@ -225,6 +307,7 @@ carbon_dioxide_enthalpy | h_CO2 | J/mol | enthalpy of formation of carbon dioxid
 water_vapour_enthalpy | h_H2O | J/mol | enthalpy of formation of water vapour at 25 °C | -241830 | codata-1989
 copper_resistivity | ρ_Cu | ohm m | resistivity of copper at 20 °C | 1.72e-8 | common-practice
 exit_loss_coefficient | K_e | - | loss coefficient of a pipe's end in a plenum | 1.0 | white-2011
+gravity | g | m/s2 | standard acceleration of free fall | 9.80665 | bipm-si-2019
 """  # noqa: E501 - a row of the table stays on one line
 
 

@@ -186,3 +186,38 @@ def wheel_torque(*, torque: Value, drivetrain_loss: Value) -> Value:
     127.5
     """
     return torque * (1 - drivetrain_loss)
+
+
+@formula(
+    reference="common-practice",
+    where="a loss of 10 to 20 %, as a range and never as one number",
+    result="power",
+    assumes=(
+        "The loss is a share of the power; drag that depends on speed alone is not modelled.",
+    ),
+)
+def power_of_wheel_power(*, wheel_power: Value, drivetrain_loss: Value) -> Value:
+    """Return the power at the crank that a power at the wheels stands for.
+
+    Parameters
+    ----------
+    wheel_power
+        Power at the wheels [W].
+    drivetrain_loss
+        Share of the crank's power that gearbox, final drive and tyres take [-].
+
+    Returns
+    -------
+    Value
+        Power at the crank [W].
+
+    Notes
+    -----
+    P = P_w / (1 - f_d)
+
+    Examples
+    --------
+    >>> power_of_wheel_power(wheel_power=85e3, drivetrain_loss=0.15)
+    1.0000e+05
+    """
+    return wheel_power / (1 - drivetrain_loss)

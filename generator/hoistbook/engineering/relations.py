@@ -8,6 +8,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from hoistbook.engineering.installation import power_of_wheel_power
+
 Floats = NDArray[np.float64]
 
 _BEND_RADII = (1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0)
@@ -16,6 +18,8 @@ _STEEL_ROUGHNESS = 45.72e-6
 
 _BLADE_FUSES = (5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0)
 _CONTINUOUS_CURRENT_FACTOR = 1.25
+
+_DRIVETRAIN_LOSSES = (0.10, 0.20)
 
 # Each turn gains about one digit; twelve leave nothing for a double to tell apart.
 _COLEBROOK_TURNS = 12
@@ -114,3 +118,34 @@ def fuse_rating(continuous_current: float) -> float | None:
     """
     least = _CONTINUOUS_CURRENT_FACTOR * continuous_current
     return next((rating for rating in _BLADE_FUSES if rating >= least), None)
+
+
+def crank_power_range(wheel_power: float) -> tuple[float, float]:
+    """Return between what the power at the crank lies for a power at the wheels.
+
+    Parameters
+    ----------
+    wheel_power
+        Power at the wheels [W].
+
+    Returns
+    -------
+    tuple of float
+        Least and greatest power at the crank [W].
+
+    Notes
+    -----
+    Losses of 10 to 20 % of the crank's power are common practice, no source. No single share is
+    defensible: the drag of a gearbox depends on its speed, and the tyre and the roller have their
+    part. A single number is therefore never offered.
+
+    Examples
+    --------
+    >>> crank_power_range(85e3)
+    (94444.4, 106250.0)
+    """
+    low, high = (
+        float(power_of_wheel_power(wheel_power=wheel_power, drivetrain_loss=share))
+        for share in _DRIVETRAIN_LOSSES
+    )
+    return low, high
