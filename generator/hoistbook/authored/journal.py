@@ -10,7 +10,8 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.episode_file import EpisodeFile, read_episode
 from hoistbook.authored.folder import BUILD_FILE, episode_files, read_text
 from hoistbook.authored.front_matter import parse_front_matter
-from hoistbook.authored.joins import known_in, resolve
+from hoistbook.authored.joins import Known, known_in, resolve
+from hoistbook.authored.prose_links import astray
 from hoistbook.authored.rates import read_rates
 from hoistbook.authored.records import Journal, Log, Rate
 from hoistbook.problems import Notice, Place, Problem
@@ -47,8 +48,11 @@ def read_journal(folder: Path) -> Read:
     rates = read_rates(folder, context.currency)
     context.problems.extend(rates.problems)
     if build is not None and not context.problems:
-        # What a join names may stand in a line that could not be read: so joins wait for them all.
-        joined = _joined(build, episodes)
+        # What a join or link names may stand in a line that could not be read: so they wait.
+        every = [each.episode for each in episodes]
+        known = known_in([build.start, *every])
+        joined = _joined(known, episodes)
+        context.problems.extend(astray(every, known.ends))
         if not context.problems:
             return Read(_journal(build, joined, rates.rates), (), tuple(context.notices))
     return Read(None, tuple(sorted(context.problems, key=_order)), tuple(context.notices))
@@ -94,9 +98,8 @@ def _numbers_are_unique(episodes: list[EpisodeFile], context: Context) -> None:
         first.setdefault(episode.number, episode.file)
 
 
-def _joined(build: BuildFile, episodes: list[EpisodeFile]) -> list[EpisodeFile]:
+def _joined(known: Known, episodes: list[EpisodeFile]) -> list[EpisodeFile]:
     """Resolve every join, now that all parts are known."""
-    known = known_in([build.start, *(each.episode for each in episodes)])
     found = []
     for each in episodes:
         joins = (resolve(line, known, each.context) for line in each.joins)
