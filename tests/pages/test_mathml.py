@@ -66,11 +66,13 @@ def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> N
         ),
         ("return -power", "<mrow><mo>−</mo><mi>P</mi></mrow>"),
         (
-            "return where(power < 2.5, power, torque)",
+            "return where(power < 2.5, power, where(torque >= 1, torque, 0))",
             "<mrow><mo>{</mo><mtable>"
             "<mtr><mtd><mi>P</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
             "<mrow><mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mrow></mtd></mtr>"
-            "<mtr><mtd><mi>M</mi></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
+            "<mtr><mtd><mi>M</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
+            "<mrow><mi>M</mi><mo>≥</mo><mn>1</mn></mrow></mtd></mtr>"
+            "<mtr><mtd><mn>0</mn></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
             "</mtable></mrow>",
         ),
     ],

@@ -140,6 +140,7 @@ def draw_bars(drawing: BarDrawing) -> bytes:
         axes.set_yticks(rows, drawing.names)
         axes.invert_yaxis()
         axes.set_xticks([])
+        axes.tick_params(length=0)
         axes.axvline(0, color=_INK, linewidth=1)
         axes.spines[["bottom", "left"]].set_visible(False)
 
@@ -148,20 +149,17 @@ def draw_bars(drawing: BarDrawing) -> bytes:
 
 
 def _line(axes: Axes, line: Line, colour: str, dash: Any) -> None:
-    style = "steps-post" if line.steps else "default"
     if line.high:
         axes.fill_between(line.across, line.low, line.high, color=colour, alpha=0.16, linewidth=0)
-    axes.plot(
-        line.across,
-        line.up,
-        color=colour,
-        linestyle=dash,
-        linewidth=2,
-        drawstyle=style,
-        marker="o" if line.points else "",
-        markersize=4,
-        markevery=max(1, len(line.across) // 12),
-    )
+    across, up = line.across, line.up
+    if line.steps:
+        # The last value holds on: half a step of it is shown.
+        across, up = (*across, across[-1] + 0.5), (*up, up[-1])
+    style = "steps-post" if line.steps else "default"
+    axes.plot(across, up, color=colour, linestyle=dash, linewidth=2, drawstyle=style)
+    if line.points:
+        every = max(1, len(line.across) // 12)
+        axes.plot(line.across[::every], line.up[::every], "o", color=colour, markersize=4)
 
 
 def _name_ends(axes: Axes, lines: Sequence[Line]) -> None:

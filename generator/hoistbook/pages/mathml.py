@@ -182,24 +182,28 @@ class _Printer:
         return self.show(node) if isinstance(node, ast.UnaryOp) else self._held(node, PRODUCT)
 
     def _call(self, function: str, arguments: list[ast.expr]) -> Printed:
+        if function == "where":
+            return self._cases(*arguments), FRACTION
         shown = [self.show(each) for each in arguments]
         if function == "sqrt":
             return f"<msqrt>{shown[0]}</msqrt>", ATOM
-        if function == "where":
-            return self._cases(*shown), FRACTION
         name = _FUNCTIONS.get(function) or _EXTREMES[function]
         inside = "<mo>,</mo>".join(shown)
         return f"<mrow><mi>{name}</mi><mo>(</mo>{inside}<mo>)</mo></mrow>", FRACTION
 
-    def _cases(self, condition: str, first: str, second: str) -> str:
-        when = self._words("workings.if") + NO_BREAK
-        otherwise = self._words("workings.otherwise")
-        return (
-            "<mrow><mo>{</mo><mtable>"
-            f"<mtr><mtd>{first}</mtd><mtd><mtext>{when}</mtext>{condition}</mtd></mtr>"
-            f"<mtr><mtd>{second}</mtd><mtd><mtext>{otherwise}</mtext></mtd></mtr>"
-            "</mtable></mrow>"
-        )
+    def _cases(self, condition: ast.expr, first: ast.expr, second: ast.expr) -> str:
+        rows = self._case_rows(condition, first, second)
+        return f"<mrow><mo>{{</mo><mtable>{rows}</mtable></mrow>"
+
+    def _case_rows(self, condition: ast.expr, first: ast.expr, second: ast.expr) -> str:
+        """Return a row for each case; one inside the last of another is one more row."""
+        when = f"<mtext>{self._words('workings.if')}{NO_BREAK}</mtext>{self.show(condition)}"
+        row = f"<mtr><mtd>{self.show(first)}</mtd><mtd>{when}</mtd></mtr>"
+        match second:
+            case ast.Call(func=ast.Name(id="where"), args=[condition, first, last]):
+                return row + self._case_rows(condition, first, last)
+        otherwise = f"<mtext>{self._words('workings.otherwise')}</mtext>"
+        return f"{row}<mtr><mtd>{self.show(second)}</mtd><mtd>{otherwise}</mtd></mtr>"
 
 
 def _one(text: str) -> str:
