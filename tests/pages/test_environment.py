@@ -88,6 +88,14 @@ def test_the_head_names_the_page_its_address_and_its_picture() -> None:
     ) in html
 
 
+def test_a_long_description_is_cut_at_a_word() -> None:
+    long = replace(page("/"), description="word " * 100)
+    html = Renderer(MATERIAL, (THEMES / "jobsheet",)).render(long).decode()
+    (description,) = re.findall(r'name="description" content="([^"]*)"', html)
+    assert len(description) <= 300
+    assert description.endswith(" word…")
+
+
 def test_without_an_address_nothing_absolute_is_claimed() -> None:
     renderer = Renderer(sample_material(replace(JOURNAL, address=None)), (THEMES / "jobsheet",))
     html = renderer.render(page("/")).decode()

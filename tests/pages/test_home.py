@@ -59,10 +59,3 @@ def test_a_journal_of_a_title_alone_has_a_home_page() -> None:
     material = sample_material(journal)
     assert home_page(desk_of(material)).description == "The journal of a build."
     assert context(material).about == ""
-
-
-def test_a_long_paragraph_is_cut_at_a_word_for_the_description() -> None:
-    journal = replace(JOURNAL, about="word " * 100)
-    description = home_page(desk_of(sample_material(journal))).description
-    assert len(description) <= 300
-    assert description.endswith("word…")

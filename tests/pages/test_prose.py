@@ -64,7 +64,10 @@ def rendered(text: str) -> Markup:
             "[shop](https://shop.example/a?b=1&c=2)",
             '<p><a href="https://shop.example/a?b=1&amp;c=2">shop</a></p>\n',
         ),
-        ("[write](mailto:me@journal.example)", '<p><a href="mailto:me@journal.example">write</a></p>\n'),
+        (
+            "[write](mailto:me@journal.example)",
+            '<p><a href="mailto:me@journal.example">write</a></p>\n',
+        ),
     ],
 )
 def test_a_link_leads_where_its_name_says(text: str, expected: str) -> None:
@@ -129,5 +132,7 @@ def test_a_chart_brings_its_own_text_and_its_data() -> None:
 
 def test_a_table_scrolls_in_a_box_of_its_own() -> None:
     html = rendered("| a | b |\n| --- | --- |\n| 1 | 2 |")
-    assert html.startswith('<div class="wide" role="region" tabindex="0" aria-label="Table"><table>')
+    assert html.startswith(
+        '<div class="wide" role="region" tabindex="0" aria-label="Table"><table>'
+    )
     assert html.endswith("</table>\n</div>")

@@ -35,6 +35,10 @@ NAVIGATION = (
 )
 
 
+LONGEST_DESCRIPTION = 300
+"""Search engines show about half of it; what is longer helps nobody."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Feed:
     """A feed of the journal."""
@@ -157,13 +161,20 @@ def _head(page: Page, site: Site) -> Head:
     same = page.title == site.title
     return Head(
         title=page.title if same else f"{page.title} · {site.title}",
-        description=page.description,
+        description=_cut(page.description),
         address=page.address,
         canonical=links.absolute(site.base, page.address) if site.base else "",
         picture=picture,
         picture_url=links.absolute(site.base, picture.address) if site.base else "",
         structured=_script_text(page.structured) if page.structured is not None else "",
     )
+
+
+def _cut(text: str) -> str:
+    """Return a text cut at a word where it is longer than a description may be."""
+    if len(text) <= LONGEST_DESCRIPTION:
+        return text
+    return text[: LONGEST_DESCRIPTION - 1].rpartition(" ")[0] + "…"
 
 
 def _script_text(data: object) -> Markup:

@@ -32,7 +32,7 @@ def home_page(desk: Desk) -> Page:
         address=links.HOME,
         template="home.html",
         title=journal.title,
-        description=_short(journal.about or journal.goal or desk.words("home.description")),
+        description=journal.about or journal.goal or desk.words("home.description"),
         context=HomeContext(
             heading=journal.title,
             margin=desk.margin(),
@@ -42,13 +42,6 @@ def home_page(desk: Desk) -> Page:
         ),
         owed=desk.owed(links.HOME),
     )
-
-
-def _short(text: str, most: int = 300) -> str:
-    """Return a text cut at a word where it is longer than a description may be."""
-    if len(text) <= most:
-        return text
-    return text[: most - 1].rpartition(" ")[0] + "…"
 
 
 def _rows(desk: Desk) -> Iterator[Entry]:

@@ -1,0 +1,53 @@
+"""What comes next: planned, waited for, soon to expire, numbers missing."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from hoistbook.authored.records import Done, Verb
+from hoistbook.pages.desk import desk_of
+from hoistbook.pages.next import NextContext, next_page
+from tests.pages.sample import FIRST, JOURNAL, PLACE, SECOND, euro, part, sample_material
+
+
+def context(**more: object) -> NextContext:
+    second = replace(SECOND, **more)  # type: ignore[arg-type]
+    journal = replace(JOURNAL, episodes=(FIRST, second))
+    made = next_page(desk_of(sample_material(journal))).context
+    assert isinstance(made, NextContext)
+    return made
+
+
+def test_what_is_planned_stands_with_its_price_and_since_when() -> None:
+    (row,) = context().planned
+    assert (row.part.text, row.price, row.since.text) == (
+        "Charge cooler",
+        "140.00\N{NO-BREAK SPACE}EUR",
+        "Episode 1",
+    )
+
+
+def test_what_is_ordered_is_waited_for() -> None:
+    new = part("valve", "Boost valve", system="charge air", paid=euro("60"))
+    order = Done(verb=Verb.ORDERED, part="valve", place=PLACE, new_part=new)
+    assert [row.part.text for row in context(done=(*SECOND.done, order)).waiting] == [
+        "Boost valve"
+    ]
+
+
+def test_what_was_replaced_does_not_wait_on_the_shelf() -> None:
+    names = [row.part.text for row in context().on_hand]
+    assert "Fuel pump" not in names
+    assert "Bracket" in names
+
+
+def test_what_expires_stands_by_its_date() -> None:
+    assert [(row.part.text, row.until) for row in context().expiring] == [
+        ("Larger fuel pump", "1 January 2030")
+    ]
+
+
+def test_a_number_that_is_missing_says_what_to_give() -> None:
+    assert [(row.title, row.missing) for row in context().missing] == [
+        ("Fuel pump margin", ("flow of pump-2",))
+    ]

@@ -1,0 +1,63 @@
+"""The list of all parts, once, with the episodes in which each stood in the build."""
+
+from __future__ import annotations
+
+from hoistbook.pages.desk import desk_of
+from hoistbook.pages.parts import PartsContext, parts_page
+from tests.pages.sample import sample_material
+
+PAGE = parts_page(desk_of(sample_material()))
+assert isinstance(PAGE.context, PartsContext)
+SYSTEMS = PAGE.context.systems
+ROWS = {row.part.text: row for system in SYSTEMS for row in system.rows}
+
+
+def plain(text: str) -> str:
+    return text.replace("\N{NO-BREAK SPACE}", "_")
+
+
+def test_systems_stand_in_the_order_of_a_car_and_every_part_in_its_own() -> None:
+    assert [(each.id, each.title, len(each.rows)) for each in SYSTEMS] == [
+        ("induction", "Induction", 1),
+        ("charge-air", "Charge air", 1),
+        ("fuel", "Fuel", 4),
+        ("chassis", "Chassis", 1),
+        ("workshop", "Workshop", 1),
+    ]
+
+
+def test_a_part_says_what_it_cost_where_and_what_it_had_to_meet() -> None:
+    row = ROWS["Larger fuel pump"]
+    assert (plain(row.price), row.bought, row.came) == (
+        "120.00_GBP",
+        "Pump bench, 1 November 2025",
+        "bought used",
+    )
+    assert (row.ends, row.must, row.link) == (
+        ("outlet: 8 mm barb",),
+        "flow for 100 kW",
+        "https://shop.example/pump-2",
+    )
+
+
+def test_a_part_says_from_and_until_which_episode_it_stood_in_the_build() -> None:
+    assert (ROWS["Fuel pump"].start, ROWS["Fuel pump"].until) == (1, 2)
+    assert ROWS["Fuel pump"].part.dropped
+    assert (ROWS["Larger fuel pump"].start, ROWS["Larger fuel pump"].until) == (2, None)
+    assert (ROWS["Airbox"].start, ROWS["Airbox"].came) == (0, "with the car")
+
+
+def test_what_is_planned_is_in_the_list_and_says_so() -> None:
+    row = ROWS["Charge cooler"]
+    assert (row.status, row.part.fate, row.part.dropped) == (
+        "planned",
+        "planned, not bought",
+        False,
+    )
+
+
+def test_the_description_counts_the_parts() -> None:
+    assert PAGE.description == (
+        "All 8 parts of A car for the hill: sizes, prices, where they came from, and what became "
+        "of each."
+    )

@@ -1,0 +1,81 @@
+"""The spec sheet: the car as at one episode, bounded by the car."""
+
+from __future__ import annotations
+
+from hoistbook.pages.desk import desk_of
+from hoistbook.pages.spec import SpecContext, spec_pages
+from tests.pages.sample import sample_material
+
+PAGES = {each.address: each for each in spec_pages(desk_of(sample_material()))}
+
+
+def context(address: str) -> SpecContext:
+    made = PAGES[address].context
+    assert isinstance(made, SpecContext)
+    return made
+
+
+def fitted(address: str) -> list[tuple[str, str, str]]:
+    return [
+        (system.title, row.part.text, row.since.text)
+        for system in context(address).systems
+        for row in system.rows
+    ]
+
+
+def test_there_is_one_now_and_one_as_at_every_episode_the_car_as_bought_included() -> None:
+    assert {address: page.title for address, page in PAGES.items()} == {
+        "/spec/": "Spec sheet",
+        "/spec/0/": "Spec sheet of the car as bought",
+        "/spec/1/": "Spec sheet as at episode 1",
+        "/spec/2/": "Spec sheet as at episode 2",
+    }
+
+
+def test_it_lists_the_parts_fitted_then() -> None:
+    assert fitted("/spec/0/") == [("Induction", "Airbox", "As bought")]
+    assert fitted("/spec/1/") == [
+        ("Induction", "Airbox", "As bought"),
+        ("Fuel", "Fuel pump", "Episode 1"),
+    ]
+    assert (
+        fitted("/spec/2/")
+        == fitted("/spec/")
+        == [
+            ("Induction", "Airbox", "As bought"),
+            ("Fuel", "Larger fuel pump", "Episode 2"),
+        ]
+    )
+
+
+def test_a_setting_says_since_when_it_holds_and_how_it_is_known() -> None:
+    rows = {row.name: row for row in context("/spec/2/").settings}
+    boost = rows["Boost"]
+    assert (boost.value, boost.evidence, boost.since.text) == (
+        "0.5\N{NO-BREAK SPACE}bar",
+        "stated",
+        "Episode 2",
+    )
+    assert (rows["Fuel"].value, rows["Fuel"].since.text) == ("petrol", "As bought")
+    assert {row.name: row.value for row in context("/spec/1/").settings}["Boost"] == "none"
+
+
+def test_it_leads_to_the_others_and_not_to_itself() -> None:
+    links = [(each.text, each.address) for each in context("/spec/1/").others]
+    assert links == [
+        ("its spec sheet", "/spec/"),
+        ("As bought", "/spec/0/"),
+        ("Episode 2", "/spec/2/"),
+    ]
+
+
+def test_a_join_names_both_parts_and_what_seals_it() -> None:
+    (join,) = context("/spec/").joins
+    assert (join.a.text, join.a_end, join.b.text, join.b_end, join.sealed_with) == (
+        "Larger fuel pump",
+        "outlet",
+        "Bracket",
+        "in",
+        "two clips",
+    )
+    assert context("/spec/1/").joins == ()
