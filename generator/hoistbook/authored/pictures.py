@@ -18,6 +18,22 @@ MOST_PIXELS = 60_000_000
 LONGEST_DRAWING = 2_000_000
 """Bytes of an SVG file."""
 
+ORIENTATION, LYING = 274, (5, 6, 7, 8)
+"""Tag of Exif 2.3 (CIPA DC-008, section 4.6.4), and its values for a camera held upright."""
+
+_SVG = "{http://www.w3.org/2000/svg}"
+_HTML = "{http://www.w3.org/1999/xhtml}"
+_DRAWN = frozenset(
+    """
+    svg g path rect circle ellipse line polyline polygon text tspan textPath defs use symbol
+    title desc linearGradient radialGradient stop clipPath mask pattern marker style metadata
+    image filter feBlend feColorMatrix feComposite feFlood feGaussianBlur feMerge feMergeNode
+    feOffset feTurbulence switch
+    """.split()  # noqa: SIM905 - one word a line would hide what is missing
+)
+"""Elements of SVG 1.1 (W3C) that only draw."""
+_OUTSIDE = re.compile(r"@import|javascript:|url\((?!\s*['\"]?#)", re.IGNORECASE)
+
 
 def inside(root: Path, file: str, target: str) -> str | Slip:
     """Return the path of a file beside an episode, relative to the journal's folder.
@@ -71,6 +87,8 @@ def read_size(path: Path) -> tuple[int, int] | Slip:
             warnings.simplefilter("error", Image.DecompressionBombWarning)
             with Image.open(path) as picture:
                 width, height = picture.size
+                if picture.getexif().get(ORIENTATION) in LYING:
+                    width, height = height, width
     except (Image.DecompressionBombWarning, Image.DecompressionBombError):
         width, height = MOST_PIXELS, MOST_PIXELS
     except (UnidentifiedImageError, OSError, ValueError, SyntaxError):
@@ -87,6 +105,8 @@ def _drawing_size(path: Path) -> tuple[int, int] | Slip:
         return Slip("large-picture", f"`{path.name}` is larger than 2 MB", "save a simpler copy")
     if b"<!DOCTYPE" in source or b"<!ENTITY" in source:
         return _unsafe(path, "a document type")
+    if b"<?xml-stylesheet" in source:
+        return _unsafe(path, "a style sheet")
     try:
         root = ElementTree.fromstring(source)
     except (ElementTree.ParseError, ValueError, LookupError):
@@ -102,20 +122,25 @@ def _drawing_size(path: Path) -> tuple[int, int] | Slip:
 
 def _active(element: ElementTree.Element) -> str:
     """Name what in an element could act or reach out; empty for a plain drawing."""
-    name = str(element.tag).rpartition("}")[2].casefold()
-    if name in ("script", "foreignobject", "iframe", "object", "embed", "audio", "video"):
-        return f"<{name}>"
+    name = str(element.tag).removeprefix(_SVG)
+    if name not in _DRAWN and not _of_an_editor(str(element.tag)):
+        return f"<{name.rpartition('}')[2]}>"
+    if name == "style" and _OUTSIDE.search(element.text or ""):
+        return "a style that loads a file"
     for attribute, value in element.attrib.items():
         key = attribute.rpartition("}")[2].casefold()
         if key.startswith("on"):
             return f"the attribute {key}"
         if key in ("href", "src") and not re.match(r"#|data:image/(png|jpeg|webp|gif);", value):
             return f"a link to {value[:40]}"
-        if re.search(r"url\(\s*['\"]?(?!#)\w|@import|javascript:", value):
+        if _OUTSIDE.search(value):
             return "a style that loads a file"
-    if name == "style" and re.search(r"url\(\s*['\"]?(?!#)\w|@import", element.text or ""):
-        return "a style that loads a file"
     return ""
+
+
+def _of_an_editor(tag: str) -> bool:
+    """Tell whether an element belongs to a drawing program's notes, which browsers pass over."""
+    return tag.startswith("{") and not tag.startswith((_SVG, _HTML))
 
 
 def _unsafe(path: Path, what: str) -> Slip:

@@ -41,19 +41,17 @@ def site_tree(
     """
     desk = desk_of(material)
     themes = theme_folders(folder, material.journal.theme)
-    pages, page_problems = _pages(material, themes)
-    pictures, picture_problems = _pictures(material, folder, pages)
+    pages, lacking = _pages(material, themes)
     tree = {
         **theme_assets(themes),
         **chart_files(desk, cache.remember),
         **data_files(desk),
         **feed_files(desk, ("/" + path.removesuffix("index.html") for path in pages)),
         **_captions(material),
-        **pictures,
+        **_pictures(material, folder, pages),
         **pages,
     }
-    problems = (*page_problems, *picture_problems) or site_problems(tree)
-    return dict(sorted(tree.items())), problems
+    return dict(sorted(tree.items())), tuple(lacking) or site_problems(tree)
 
 
 def _pages(material: Material, themes: tuple[Path, ...]) -> tuple[dict[str, bytes], list[Problem]]:
@@ -77,22 +75,14 @@ def _lacks(page: Page, owed: Owed) -> Problem:
     )
 
 
-def _pictures(
-    material: Material, folder: Path, pages: Mapping[str, bytes]
-) -> tuple[dict[str, bytes], list[Problem]]:
+def _pictures(material: Material, folder: Path, pages: Mapping[str, bytes]) -> dict[str, bytes]:
     """Return the pictures that pages show; one that no page shows is not published."""
     shown = set(_shown(pages))
-    tree: dict[str, bytes] = {}
-    problems: list[Problem] = []
-    for path, file in _picture_paths(material):
-        if path not in shown:
-            continue
-        made = publishable(file, (folder / file).read_bytes())
-        if isinstance(made, Problem):
-            problems.append(made)
-        else:
-            tree[path] = made
-    return tree, problems
+    return {
+        path: publishable(file, (folder / file).read_bytes())
+        for path, file in _picture_paths(material)
+        if path in shown
+    }
 
 
 def _picture_paths(material: Material) -> Iterator[tuple[str, str]]:
