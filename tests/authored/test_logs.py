@@ -121,3 +121,18 @@ def test_a_log_outside_the_journal_is_refused(tmp_path: Path) -> None:
     )
 
     assert said == [f"{FIRST}:4:22: `../../../secret.csv` leads out of the journal"]
+
+
+def test_a_file_of_another_sort_is_no_log(tmp_path: Path) -> None:
+    said = messages(tmp_path, files('"RPM","Torque\n' + "x" * 140_000))
+
+    assert said == [
+        "episodes/01-one/run.csv:1:1: this is not a CSV file "
+        "(field larger than field limit (131072))"
+    ]
+
+
+def test_a_log_of_many_hours_is_refused(tmp_path: Path) -> None:
+    said = messages(tmp_path, files("RPM,Torque [N m]\n" + "2000,90\n" * 100_001))
+
+    assert said == ["episodes/01-one/run.csv:1:1: this log has over 100000 lines"]

@@ -10,7 +10,7 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.facts import read_known_facts
 from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.kinds import car_facts, setting_facts
-from hoistbook.authored.nodes import Node, Table, is_blank
+from hoistbook.authored.nodes import Node, Table, is_blank, kind_of
 from hoistbook.authored.parts import read_part_of_car
 from hoistbook.authored.receipts import read_spent
 from hoistbook.authored.records import BoostBySpeed, Episode, Given, Spent
@@ -74,7 +74,7 @@ CAR_AS_BOUGHT: fields.Fields = {
 
 def _car_as_bought(node: Node, context: Context) -> _Car | None:
     if not isinstance(node, Table):
-        message = "the car is written as keys and values"
+        message = f"{kind_of(node)}; keys and values tell of the car"
         context.problem("wrong-shape", message, node.place, "as `mass: 905 kg`")
         return None
     own = tuple(entry for entry in node.entries if entry.key.value in CAR_AS_BOUGHT)

@@ -8,7 +8,7 @@ from typing import Any
 from hoistbook.authored.context import Context
 from hoistbook.authored.fields import many, one_of, quantity, text
 from hoistbook.authored.kinds import Fact, word_lists
-from hoistbook.authored.nodes import Items, Node, Table, Text, is_blank
+from hoistbook.authored.nodes import Items, Node, Table, Text, is_blank, kind_of
 from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.problems import closest
 from hoistbook.values.evidence import Evidence
@@ -63,7 +63,7 @@ def _entries(
 ) -> list[tuple[str, Text, Node]]:
     """Return flat name, key and value of each entry."""
     if not isinstance(node, Table):
-        message = f"{what} is written as keys and values"
+        message = f"{kind_of(node)}; keys and values tell of {what}"
         context.problem("wrong-shape", message, node.place, "as `mass: 905 kg`")
         return []
     found: list[tuple[str, Text, Node]] = []

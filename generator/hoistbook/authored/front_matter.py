@@ -244,7 +244,7 @@ class _Page:
         if plain:
             cut = cut_by_comment(event.value, self.place(_end(event)))
             self.problems.extend([cut] if cut else [])
-        return Text(event.value, place, plain)
+        return Text(event.value or event.tag or "", place, plain)
 
     def _table(self, start: yaml.Event, events: Iterator[yaml.Event]) -> Table:
         entries: dict[str, Entry] = {}

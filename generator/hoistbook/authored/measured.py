@@ -41,10 +41,6 @@ _DIMENSIONS = {
 _USUAL = {"compression": "4 bar to 25 bar"}
 
 
-def _standard(words: str, context: Context) -> str | Slip:
-    return words
-
-
 RUN: fields.Fields = {
     "log": Field(fields.placed(fields.text), example="run-7.csv"),
     "at": Field(fields.one_of("wheels", "crank"), example="wheels"),
@@ -103,7 +99,7 @@ def _run(node: Node, beside: dict[str, Any], before: bool, context: Context) -> 
     if isinstance(path, Slip):
         context.problem(path.code, path.message, place, path.hint)
         return None
-    standard = values.pop("power standard".replace(" ", "_"), "none")
+    standard = values.pop("power_standard", "none")
     return PowerRun(
         **(beside | values), log=path, power_standard=standard, place=place, before_work=before
     )

@@ -299,23 +299,6 @@ def read_part_of_car(node: Node, context: Context) -> Part | None:
     return replace(part, came=Came.WITH)
 
 
-MADE: fields.Fields = ITEM | {
-    "from": Field(fields.many(fields.placed(fields.text)), "made_from"),
-    "hours": Field(fields.hours),
-}
-
-
-def read_made(node: Node, context: Context) -> Part | None:
-    """Read a part that the author made, and what it was made from."""
-    values = read_table(node, MADE, context, "a part that was made")
-    if values is None or not _named(values, node, context, "a part that was made"):
-        return None
-    source = node.get("from") if isinstance(node, Table) else None
-    values.pop("made_from", None)
-    used = read_pieces_used(source, context) if source is not None else ()
-    return Part(**values, place=node.place, came=Came.MADE, made_from=used)
-
-
 def read_pieces_used(node: Node, context: Context) -> tuple[PieceUsed, ...]:
     """Read `4 off bend-48, flange-head`, or a list of such pieces."""
     found = []
@@ -332,3 +315,17 @@ def read_pieces_used(node: Node, context: Context) -> tuple[PieceUsed, ...]:
                 continue
             found.append(PieceUsed(part=used, count=int(match[1] or 1), place=item.place))
     return tuple(found)
+
+
+MADE: fields.Fields = ITEM | {
+    "from": Field(read_pieces_used, "made_from"),
+    "hours": Field(fields.hours),
+}
+
+
+def read_made(node: Node, context: Context) -> Part | None:
+    """Read a part that the author made, and what it was made from."""
+    values = read_table(node, MADE, context, "a part that was made")
+    if values is None or not _named(values, node, context, "a part that was made"):
+        return None
+    return Part(**values, place=node.place, came=Came.MADE)

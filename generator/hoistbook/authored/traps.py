@@ -160,6 +160,9 @@ def _bad_start(at: Place) -> Trap:
 def _colon(at: Place) -> Trap:
     before, after = at.text[: at.column - 1], at.text[at.column - 1 :]
     key = re.match(r"(\s*(?:- +)*[^:]*?: +)(.*)$", before)
+    if key is None and not before.startswith((" ", "-")):
+        message = "the line above this one has no `: ` behind its key"
+        return "no-colon", message, at.moved(1 - at.column), "as `title: Hot side`"
     if key is None:
         hint = "put it exactly under the line above, or quote the text of that line"
         return "indentation", "this key stands inside the value of the line above", at, hint
