@@ -116,6 +116,11 @@ CASES = {
         "2:3 not-here-yet: `bar` is made from `tube`, which is only planned",
         "write it down under `bought`, `got` or `made` first",
     ),
+    "made from itself": (
+        ["made: [{part: bar, from: bar}]"],
+        "1:3 made-from-itself: `bar` cannot be made from itself",
+        "give what is made an id of its own, as `part: bar-changed`",
+    ),
     "instead of itself": (
         [GOT, "done: [{fitted: turbo, instead of: turbo}]"],
         "2:3 replaces-itself: `turbo` cannot come instead of itself",

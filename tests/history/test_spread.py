@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from hoistbook.authored.records import Journal, Rate
@@ -100,6 +100,7 @@ def test_without_any_weight_all_weigh_the_same() -> None:
     assert spread(Decimal("9.00"), [], "EUR") == ()
 
 
+@settings(deadline=None, derandomize=True)
 @given(
     cents=st.integers(-100_000, 100_000),
     weights=st.lists(st.integers(0, 10_000), min_size=1, max_size=12).filter(any),

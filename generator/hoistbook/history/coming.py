@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hoistbook.authored.records import Part
+from hoistbook.authored.records import Part, PieceUsed
 from hoistbook.history.bench import UNBOUGHT, Bench
 from hoistbook.history.known import WRITE_IT_DOWN
 from hoistbook.history.state import PartState, Status
+from hoistbook.problems import Problem
 from hoistbook.values.name import to_id
 
 
@@ -67,27 +68,42 @@ def make(bench: Bench, part: Part) -> None:
         found = bench.find(piece.part, piece.place)
         if found is None:
             continue
-        left = found.pieces_left or 0
-        if found.status in UNBOUGHT:
-            bench.problem(
-                "not-here-yet",
-                f"`{part.id}` is made from `{piece.part}`, which is only {found.status}",
-                piece.place,
-                WRITE_IT_DOWN,
-            )
-        elif piece.count > left:
-            bench.problem(
-                "more-than-there-are",
-                f"`{part.id}` uses {piece.count} of `{piece.part}`, and "
-                f"{left or 'none'} of {found.part.count} {'is' if left == 1 else 'are'} left",
-                piece.place,
-                "correct the number, or write down the others that were bought",
-            )
-        else:
-            used = bench.use_up(found, piece.count, f"built into {part.name}")
-            bench.parts[piece.part] = replace(
-                used, built_into=part.id, built_in=bench.episode, last=None, because=None
-            )
+        problem = unusable(part, piece, found)
+        if problem is not None:
+            bench.problems.append(problem)
+            continue
+        used = bench.use_up(found, piece.count, f"built into {part.name}")
+        bench.parts[piece.part] = replace(
+            used, built_into=part.id, built_in=bench.episode, last=None, because=None
+        )
+
+
+def unusable(part: Part, piece: PieceUsed, found: PartState) -> Problem | None:
+    """Return why a part cannot have been made from a piece, None when it can."""
+    left = found.pieces_left or 0
+    if piece.part == part.id:
+        return Problem(
+            "made-from-itself",
+            f"`{part.id}` cannot be made from itself",
+            piece.place,
+            f"give what is made an id of its own, as `part: {part.id}-changed`",
+        )
+    if found.status in UNBOUGHT:
+        return Problem(
+            "not-here-yet",
+            f"`{part.id}` is made from `{piece.part}`, which is only {found.status}",
+            piece.place,
+            WRITE_IT_DOWN,
+        )
+    if piece.count > left:
+        return Problem(
+            "more-than-there-are",
+            f"`{part.id}` uses {piece.count} of `{piece.part}`, and "
+            f"{left or 'none'} of {found.part.count} {'is' if left == 1 else 'are'} left",
+            piece.place,
+            "correct the number, or write down the others that were bought",
+        )
+    return None
 
 
 def free_id(bench: Bench, id_: str) -> str:
