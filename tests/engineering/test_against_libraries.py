@@ -305,3 +305,22 @@ def test_the_choked_flow_is_that_at_the_critical_state() -> None:
     density = critical_pressure / (287.05 * critical_temperature)
     flux = density * np.sqrt(1.4 * 287.05 * critical_temperature)
     assert ours == pytest.approx(flux * np.pi * 0.032**2 / 4, rel=1e-9)
+
+
+def test_the_flow_through_a_throat_is_that_of_real_air() -> None:
+    throat = sample(
+        stagnation_pressure=(90e3, 250e3),
+        stagnation_temperature=(280.0, 330.0),
+        critical_pressure_ratio=(0.5283, 0.5284),
+    )
+    share = sample(share=(0.6, 0.98))["share"]
+    throat["throat_pressure"] = throat["stagnation_pressure"] * share
+
+    ours = FORMULAS["throat_flow"](discharge_coefficient=1.0, throat_diameter=0.032, **throat)
+
+    # From rest to the throat without loss of heat or friction, with the library's real air.
+    rest = ("P", throat["stagnation_pressure"], "T", throat["stagnation_temperature"], "Air")
+    behind = ("P", throat["throat_pressure"], "S", PropsSI("S", *rest), "Air")
+    velocity = np.sqrt(2 * (PropsSI("H", *rest) - PropsSI("H", *behind)))
+    theirs = PropsSI("D", *behind) * velocity * np.pi * 0.032**2 / 4
+    assert ours == pytest.approx(theirs, rel=3e-3)

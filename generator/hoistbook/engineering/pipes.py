@@ -275,7 +275,7 @@ def friction_factor(*, roughness: Value, pipe_bore: Value, reynolds_number: Valu
     reference="rennels-2012",
     where="chapter 15",
     valid={"bend_radius_ratio": (1, 20), "bend_angle": (0, 3.1416)},
-    assumes=("Published methods lie 20 % to either side.",),
+    assumes=("Published methods lie from 20 % below to 30 % above, up to a radius of 6 bores.",),
 )
 def bend_loss_coefficient(
     *, friction_factor: Value, bend_angle: Value, bend_radius_ratio: Value

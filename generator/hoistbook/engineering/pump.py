@@ -165,7 +165,13 @@ def pump_current(*, pump_power: Value, pump_efficiency: Value, pump_voltage: Val
     return pump_power / (pump_efficiency * pump_voltage)
 
 
-@formula(reference="common-practice", where="Ohm's law with copper at 20 °C")
+@formula(
+    reference="common-practice",
+    where="Ohm's law with copper at 20 °C",
+    assumes=(
+        "Copper at 20 °C: a stranded cable may have a sixth more resistance, and 10 K add 4 %.",
+    ),
+)
 def voltage_drop(
     *, wire_current: Value, copper_resistivity: Value, cable_length: Value, cable_area: Value
 ) -> Value:
@@ -199,3 +205,79 @@ def voltage_drop(
     1.032
     """
     return wire_current * copper_resistivity * 2 * cable_length / cable_area
+
+
+@formula(
+    reference="common-practice",
+    where="Kirchhoff's voltage law",
+)
+def pump_voltage(*, supply_voltage: Value, voltage_drop: Value) -> Value:
+    """Return the voltage at the pump.
+
+    Parameters
+    ----------
+    supply_voltage
+        Voltage where the cable begins [V].
+    voltage_drop
+        Voltage lost in the cable, out and back [V].
+
+    Returns
+    -------
+    Value
+        Voltage at the pump [V].
+
+    Notes
+    -----
+    U_p = U_0 - ΔU
+
+    Examples
+    --------
+    >>> pump_voltage(supply_voltage=13.8, voltage_drop=0.4)
+    13.4
+    """
+    return supply_voltage - voltage_drop
+
+
+@formula(
+    reference="common-practice",
+    where="Ohm's law with copper at 20 °C; a drop of 3 % is in use",
+    result="cable_area",
+    assumes=(
+        "Copper at 20 °C: a stranded cable may have a sixth more resistance, and 10 K add 4 %.",
+        "The cable must also carry the rating of its fuse.",
+    ),
+)
+def cable_area_needed(
+    *, wire_current: Value, copper_resistivity: Value, cable_length: Value, voltage_drop: Value
+) -> Value:
+    """Return the cross-section that keeps the voltage drop to a given size.
+
+    Parameters
+    ----------
+    wire_current
+        Current in the cable [A].
+    copper_resistivity
+        Resistivity of copper at 20 °C [ohm m].
+    cable_length
+        Length of cable, one way [m].
+    voltage_drop
+        Voltage lost in the cable, out and back [V].
+
+    Returns
+    -------
+    Value
+        Cross-section of the conductor [m2].
+
+    Notes
+    -----
+    A_w = I ρ_Cu 2 L_w / ΔU
+
+    Examples
+    --------
+    >>> cable_area_needed(
+    ...     wire_current=15.0, copper_resistivity=1.72e-08, cable_length=5.0,
+    ...     voltage_drop=0.4,
+    ... )
+    6.4500e-06
+    """
+    return wire_current * copper_resistivity * 2 * cable_length / voltage_drop

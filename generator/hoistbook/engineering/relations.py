@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from hoistbook.engineering.installation import power_of_wheel_power
+from hoistbook.engineering.pipes import bend_loss_coefficient
 
 Floats = NDArray[np.float64]
 
@@ -18,6 +19,20 @@ _STEEL_ROUGHNESS = 45.72e-6
 
 _BLADE_FUSES = (5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0)
 _CONTINUOUS_CURRENT_FACTOR = 1.25
+_DROP_SHARE = 0.03
+
+# Cross-section [mm2], greatest resistance at 20 °C [mohm/m] after IEC 60228 class 5, and largest
+# fuse [A] after a retailer's page, "Dimensioning of cable and fuse size": the more careful column.
+_WIRES = (
+    (0.5, 39.0, 5.0),
+    (0.75, 26.0, 7.5),
+    (1.0, 19.5, 10.0),
+    (1.5, 13.3, 15.0),
+    (2.5, 7.98, 20.0),
+    (4.0, 4.95, 30.0),
+    (6.0, 3.30, 40.0),
+    (10.0, 1.91, 70.0),
+)
 
 _DRIVETRAIN_LOSSES = (0.10, 0.20)
 
@@ -93,6 +108,46 @@ def crane_bend_loss_coefficient(bend_radius_ratio: ArrayLike, pipe_bore: ArrayLi
     return np.asarray(multiple * turbulent, float)
 
 
+def bend_loss_range(
+    bend_radius_ratio: float, pipe_bore: float, friction_factor: float
+) -> tuple[float, float]:
+    """Return between what the loss coefficient of a 90 degree bend lies.
+
+    Parameters
+    ----------
+    bend_radius_ratio
+        Radius of the bend's centre line over the bore, 1 to 20 [-].
+    pipe_bore
+        Inside diameter [m].
+    friction_factor
+        Friction factor (Darcy) of the pipe [-].
+
+    Returns
+    -------
+    tuple of float
+        Least and greatest loss coefficient [-].
+
+    Notes
+    -----
+    20 % to either side of `bend_loss_coefficient`, and up to the table for steel pipe where that
+    lies higher: published methods do not agree better than this.
+
+    Examples
+    --------
+    >>> bend_loss_range(1.5, 0.06, 0.0157)
+    (0.1645, 0.2576)
+    """
+    central = float(
+        bend_loss_coefficient(
+            friction_factor=friction_factor,
+            bend_angle=np.pi / 2,
+            bend_radius_ratio=bend_radius_ratio,
+        )
+    )
+    table = float(crane_bend_loss_coefficient(bend_radius_ratio, pipe_bore))
+    return 0.8 * central, max(1.2 * central, table)
+
+
 def fuse_rating(continuous_current: float) -> float | None:
     """Return the blade fuse for a current that flows all the time.
 
@@ -118,6 +173,51 @@ def fuse_rating(continuous_current: float) -> float | None:
     """
     least = _CONTINUOUS_CURRENT_FACTOR * continuous_current
     return next((rating for rating in _BLADE_FUSES if rating >= least), None)
+
+
+def wire_area(
+    continuous_current: float, cable_length: float, supply_voltage: float
+) -> float | None:
+    """Return the least standard cross-section for a current that flows all the time.
+
+    Parameters
+    ----------
+    continuous_current
+        Current [A].
+    cable_length
+        Length of cable, one way [m].
+    supply_voltage
+        Voltage where the cable begins [V].
+
+    Returns
+    -------
+    float or None
+        Cross-section that may be fused as `fuse_rating` says and loses at most 3 % of the voltage
+        out and back [m2]; None where no single wire of the table does.
+
+    Notes
+    -----
+    Resistances from IEC 60228 class 5, at 20 °C. The drop of 3 % is common practice, no source.
+    The wire's own data sheet goes before this table, and a bundle or a hot place asks for more.
+
+    Examples
+    --------
+    >>> wire_area(14.0, 2.0, 13.8), wire_area(60.0, 2.0, 13.8)
+    (4.0e-06, None)
+    """
+    fuse = fuse_rating(continuous_current)
+    if fuse is None:
+        return None
+    most = _DROP_SHARE * supply_voltage
+    return next(
+        (
+            area * 1e-6
+            for area, resistance, largest_fuse in _WIRES
+            if fuse <= largest_fuse
+            and 2 * cable_length * resistance * 1e-3 * continuous_current <= most
+        ),
+        None,
+    )
 
 
 def crank_power_range(wheel_power: float) -> tuple[float, float]:
