@@ -1,12 +1,13 @@
 """Money, dates, numbers and bands as pages print them; every expected text is whole."""
 
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
 import pytest
 
 from hoistbook.engineering.glossary import Term
-from hoistbook.figures.figure import Figure, Key, Limit, LimitState
+from hoistbook.figures.figure import Figure, Input, Key, Limit, LimitState
 from hoistbook.pages.formats import Formats
 from hoistbook.pages.words import load_words
 from hoistbook.values.evidence import Evidence
@@ -140,3 +141,20 @@ def test_a_figure_in_words_names_value_band_evidence_and_limit() -> None:
 )
 def test_what_an_author_stated_stays_in_its_own_unit(quantity: Quantity, expected: str) -> None:
     assert plain(METRIC.given(quantity)) == expected
+
+
+def test_in_a_formula_temperatures_are_absolute_and_lambda_is_a_number() -> None:
+    warm = Input(
+        name="charge_temperature",
+        value=313.15,
+        low=303.15,
+        high=323.15,
+        evidence=Evidence.MEASURED,
+        origin="",
+    )
+    rich = replace(warm, name="lambda", value=0.82, low=0.79, high=0.85)
+    assert [plain(METRIC.put_in(each)) for each in (warm, rich)] == ["313_K", "0.82"]
+    assert [tuple(map(plain, METRIC.input(each))) for each in (warm, rich)] == [
+        ("40_°C", "30 to 50_°C"),
+        ("lambda_0.82", "0.790 to 0.850"),
+    ]

@@ -26,6 +26,9 @@ from hoistbook.values.quantity import Quantity
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
+_IN_FORMULAS = {"degC": "K", "degF": "K", "lambda": "-"}
+"""Units that give way in formulas: temperatures are absolute there."""
+
 
 @dataclass(frozen=True, slots=True)
 class FigureText:
@@ -102,9 +105,9 @@ class Formats:
         return self._banded(value, low, high, self.unit(quantity), self._glossary[quantity].digits)
 
     def put_in(self, given: Input) -> str:
-        """Return an input's value as it is put into a formula: temperatures are absolute there."""
+        """Return an input's value as it is put into a formula."""
         unit = self.unit(given.name)
-        unit = "K" if unit in ("degC", "degF") else unit
+        unit = _IN_FORMULAS.get(unit, unit)
         digits = self._glossary[given.name].digits
         return self._banded(given.value, given.low, given.high, unit, digits)[0]
 
@@ -118,7 +121,9 @@ class Formats:
         bottom_text, top_text = (
             self._decimal(rounded(each, band_place)) for each in (bottom, top)
         )
-        band = self.words("figure.band", low=bottom_text, high=self._with_unit(top_text, unit))
+        # "lambda" stands before its number and is said once.
+        end = top_text if unit == "lambda" else self._with_unit(top_text, unit)
+        band = self.words("figure.band", low=bottom_text, high=end)
         return self._with_unit(self._decimal(rounded(middle, value_place)), unit), band
 
     def input(self, given: Input) -> tuple[str, str]:
