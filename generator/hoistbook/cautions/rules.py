@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from hoistbook.authored.records import Journal
 from hoistbook.cautions.caution import Owed
@@ -116,15 +117,38 @@ def owed_by_workings(figures: Sequence[Figures]) -> dict[str, tuple[Owed, ...]]:
 
 def owed(*, full: Iterable[Subject] = (), lines: Iterable[Subject] = ()) -> tuple[Owed, ...]:
     """Return the cautions that the subjects of a page call for, in the order of the table."""
-    in_full, in_lines = tuple(full), tuple(lines)
-    found = []
-    for rule in RULES:
-        worked = [name for subject in in_full for name in called_by(rule, subject)]
-        named = [name for subject in in_lines for name in called_by(rule, subject)]
-        if worked or named:
-            because = tuple(name for name in dict.fromkeys((*worked, *named)) if name)
-            found.append(Owed(caution=rule.caution, full=bool(worked), because=because))
-    return tuple(found)
+    worked, named = names_by_caution(full), names_by_caution(lines)
+    return tuple(
+        Owed(
+            caution=caution,
+            full=caution.id in worked,
+            because=tuple(
+                name
+                for name in dict.fromkeys(
+                    (*worked.get(caution.id, ()), *named.get(caution.id, ()))
+                )
+                if name
+            ),
+        )
+        for caution in CAUTIONS
+        if caution.id in worked or caution.id in named
+    )
+
+
+def names_by_caution(subjects: Iterable[Subject]) -> dict[str, list[str]]:
+    """Return for each caution that is called for the names that call for it."""
+    found: dict[str, list[str]] = {}
+    for subject in subjects:
+        for id_, names in called_for(subject):
+            found.setdefault(id_, []).extend(names)
+    return found
+
+
+@lru_cache(maxsize=10_000)
+def called_for(subject: Subject) -> tuple[tuple[str, list[str]], ...]:
+    """Return the cautions that one subject calls for; a part stands on many pages."""
+    by_rule = ((rule.caution.id, called_by(rule, subject)) for rule in RULES)
+    return tuple((id_, names) for id_, names in by_rule if names)
 
 
 def called_by(rule: Rule, subject: Subject) -> list[str]:
