@@ -49,20 +49,20 @@ class Commands(click.Group):
 
     def invoke(self, context: click.Context) -> Any:
         """Run a command."""
-        from hoistbook.publish.swap import WriteError
-
         try:
             return super().invoke(context)
         except (click.ClickException, click.Abort, click.exceptions.Exit):
             raise
-        except (WriteError, OSError) as error:
-            raise click.ClickException(str(error)) from error
         except Exception as error:
-            raise click.ClickException(_our_mistake(error)) from error
+            raise click.ClickException(_sentence(error)) from error
 
 
-def _our_mistake(error: Exception) -> str:
-    """Keep the traceback in a file and return the sentence that names it."""
+def _sentence(error: Exception) -> str:
+    """Return what has gone wrong; of a mistake of ours the traceback is kept in a file."""
+    from hoistbook.publish.swap import WriteError
+
+    if isinstance(error, WriteError | OSError):
+        return str(error)
     with tempfile.NamedTemporaryFile(
         "w", prefix="hoistbook-", suffix=".txt", delete=False, encoding="utf-8"
     ) as report:
@@ -102,7 +102,7 @@ def write(folder: Path, target: Path) -> None:
     screen = Screen()
     with screen.progress() as tell:
         written = write_site(folder, target, tell)
-    _report(screen, written, folder)
+    _report(screen, written, folder, "; the site stays as it was")
     home = target / "index.html"
     screen.say(f"Wrote {home}" if written.changed else f"Nothing has changed: {home}")
     screen.say("Open that file in a browser. To see every change while you write:")
@@ -116,12 +116,18 @@ def write(folder: Path, target: Path) -> None:
 def watch(folder: Path, target: Path, port: int) -> None:
     """Keep writing while files change and show the site, unpublished episodes too."""
     from hoistbook.preview.session import Session
+    from hoistbook.writing import Written
 
     screen = Screen()
 
-    def report(done: Built | Written) -> None:
-        screen.problems(done.problems, folder)
-        screen.say(_outcome(done))
+    def report(done: Built | Written | Exception) -> None:
+        if isinstance(done, Exception):
+            screen.complain(_sentence(done))
+        elif isinstance(done, Written) and not done.problems:
+            screen.say(f"Wrote {target / 'index.html'}" if done.changed else "Nothing has changed")
+        else:
+            screen.problems(done.problems, folder)
+            screen.say(_outcome(done))
 
     screen.say(f"Showing http://127.0.0.1:{port}/ until you press Ctrl+C")
     Session(folder, target, report).run(port)
@@ -247,19 +253,18 @@ def _quantity(desk: Desk, figure: str, number: int) -> str:
     raise click.BadParameter(f"there is no figure {figure}; {hint}", param_hint="FIGURE")
 
 
-def _report(screen: Screen, done: Built | Written, folder: Path) -> None:
+def _report(screen: Screen, done: Built | Written, folder: Path, so: str = "") -> None:
     """Print problems and notices; after a problem the command has failed."""
     screen.notices(done.notices, folder)
     screen.problems(done.problems, folder)
     if done.problems:
-        screen.complain(_outcome(done))
+        screen.complain(_outcome(done) + so)
         raise click.exceptions.Exit(1)
 
 
 def _outcome(done: Built | Written) -> str:
     """Return in a line what came of a command."""
-    found = f"{_counted(len(done.problems), 'problem')}, {_counted(len(done.notices), 'notice')}"
-    return f"{found}; the site stays as it was" if done.problems else found
+    return f"{_counted(len(done.problems), 'problem')}, {_counted(len(done.notices), 'notice')}"
 
 
 def _counted(count: int, word: str) -> str:

@@ -18,16 +18,17 @@ def run(*arguments: str, journal: Path = SAMPLE) -> Result:
 def test_tally_prints_the_running_cost_to_the_cent() -> None:
     ran = run("tally", "--episode", "2")
 
-    # 600 for the car; 413.50 GBP with postage at 0.8720; 120 charged; 45 for welding.
+    # 600 for the car; 413.50 GBP with postage at 0.8720; 120 charged; 45 for welding; in GBP at 0.8800.
     assert (ran.exit_code, ran.output) == (
         0,
         "Tally, episode 2\n"
-        "                              Amount\n"
-        "Spent in this episode     165.00 EUR\n"
-        "Spent so far            1,239.20 EUR\n"
-        "The same at list price  1,239.20 EUR\n"
-        "Budget                  3,000.00 EUR\n"
-        "Left of the budget      1,760.80 EUR\n"
+        "                                         Amount\n"
+        "Spent in this episode                165.00 EUR\n"
+        "Spent so far                       1,239.20 EUR\n"
+        "So far, in GBP at that day's rate  1,090.50 GBP\n"
+        "The same at list price             1,239.20 EUR\n"
+        "Budget                             3,000.00 EUR\n"
+        "Left of the budget                 1,760.80 EUR\n"
         "\n"
         "Spent by system\n"
         "System             Spent\n"
@@ -119,7 +120,7 @@ def test_check_finds_what_is_wrong_without_the_unpublished_episodes(tmp_path: Pa
 
     assert ran.exit_code == 1
     assert "injectors-new" in ran.output
-    assert ran.output.endswith("1 problem, 1 notice; the site stays as it was\n")
+    assert ran.output.endswith("1 problem, 1 notice\n")
 
 
 def test_rates_fills_in_what_the_receipts_need_and_no_more(tmp_path: Path) -> None:

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from hoistbook.pipeline import Built, build, silent
+from hoistbook.preview.serve import listen
 from hoistbook.preview.session import Session
 from hoistbook.publish.swap import read_tree
 from hoistbook.writing import Written, write
@@ -25,7 +26,7 @@ class Watched:
     def __init__(self, folder: Path) -> None:
         self.journal = copied(folder)
         self.target = folder / "output/site"
-        self.reports: list[Built | Written] = []
+        self.reports: list[Built | Written | Exception] = []
         self.session = Session(self.journal, self.target, self.reports.append)
 
 
@@ -68,7 +69,9 @@ def test_a_problem_is_reported_and_the_last_good_site_stays(watched: Watched) ->
 
     watched.session.renew()
 
-    assert [each.code for each in watched.reports[-1].problems] != []
+    last = watched.reports[-1]
+    assert isinstance(last, Built)
+    assert len(last.problems) == 1
     assert watched.session.shown.tree == shown
     assert read_tree(watched.target) == written
 
@@ -78,8 +81,31 @@ def test_before_there_is_a_site_a_page_says_what_is_waited_for(watched: Watched)
 
     watched.session.renew()
 
-    assert b"listed where hoistbook was started" in watched.session.shown.tree["index.html"]
+    assert b"There is no site yet." in watched.session.shown.tree["index.html"]
     assert not watched.target.exists()
+
+
+def test_a_fault_ends_nothing(watched: Watched, monkeypatch: pytest.MonkeyPatch) -> None:
+    full = OSError(28, "No space left on device")
+
+    def refuse(*_: object) -> None:
+        raise full
+
+    monkeypatch.setattr("hoistbook.preview.session.write", refuse)
+
+    watched.session.keep_renewing(iter([None]))
+
+    assert watched.reports.count(full) == 2
+    assert "episodes/1/index.html" in watched.session.shown.tree
+
+
+def test_a_port_that_is_taken_is_said_so(watched: Watched) -> None:
+    with listen(0) as taken:
+        port = taken.getsockname()[1]
+        with pytest.raises(OSError, match="port") as refusal:
+            watched.session.run(port)
+
+    assert str(refusal.value) == f"port {port} cannot be used; name another with --port"
 
 
 def test_watch_shows_a_change_without_being_asked(watched: Watched) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import mimetypes
+import socket
 import threading
 from collections.abc import Mapping
 
@@ -92,9 +93,24 @@ def application(shown: Shown) -> Starlette:
     )
 
 
-def serve(shown: Shown, port: int) -> None:
-    """Show a site on this machine until it is stopped from the keyboard."""
-    uvicorn.run(application(shown), host=HOST, port=port, log_level="warning")
+def listen(port: int) -> socket.socket:
+    """Return a socket that listens on this machine alone.
+
+    Raises
+    ------
+    OSError
+        When another program listens there.
+    """
+    try:
+        return socket.create_server((HOST, port))
+    except OSError as error:
+        raise OSError(f"port {port} cannot be used; name another with --port") from error
+
+
+def serve(shown: Shown, listening: socket.socket) -> None:
+    """Show a site until it is stopped from the keyboard."""
+    settings = uvicorn.Config(application(shown), log_level="warning")
+    uvicorn.Server(settings).run(sockets=[listening])
 
 
 def _is_ours(request: Request) -> bool:

@@ -4,19 +4,20 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Callable, Iterator
+from itertools import chain
 from pathlib import Path
 
 from hoistbook.pipeline import Built, build, silent
-from hoistbook.preview.serve import Shown, serve
+from hoistbook.preview.serve import Shown, listen, serve
 from hoistbook.preview.watch import watching
 from hoistbook.publish.themes import OURS
 from hoistbook.writing import Written, cache_beside, write
 
 _WAITING = {
     "index.html": b'<!doctype html><html lang="en"><head><meta charset="utf-8">'
-    b"<title>Waiting</title></head><body><p>The journal has problems; they are listed where "
-    b"hoistbook was started. This page shows the site as soon as they are put right.</p></body>"
-    b"</html>"
+    b"<title>Waiting</title></head><body><p>There is no site yet. If the journal has problems, "
+    b"they are listed where hoistbook was started. This page shows the site as soon as there is "
+    b"one.</p></body></html>"
 }
 """Shown while there is no site yet."""
 
@@ -33,7 +34,7 @@ class Session:
     """
 
     def __init__(
-        self, folder: Path, target: Path, report: Callable[[Built | Written], None]
+        self, folder: Path, target: Path, report: Callable[[Built | Written | Exception], None]
     ) -> None:
         self._folder = folder
         self._target = target
@@ -50,17 +51,16 @@ class Session:
             self._report(write(self._folder, self._target, silent))
 
     def keep_renewing(self, changes: Iterator[None]) -> None:
-        """Build anew after every change."""
-        for _ in changes:
-            self.renew()
+        """Build anew now and after every change; a full disk or a fault of ours ends nothing."""
+        for _ in chain([None], changes):
+            try:
+                self.renew()
+            except Exception as error:
+                self._report(error)
 
     def run(self, port: int) -> None:
         """Show the site on this machine until it is stopped from the keyboard."""
-        self.renew()
-        with watching(self._watched()) as changes:
+        with listen(port) as listening, watching((self._folder, OURS)) as changes:
             # A daemon does not hold up the end when it waits for the next change.
             threading.Thread(target=self.keep_renewing, args=(changes,), daemon=True).start()
-            serve(self.shown, port)
-
-    def _watched(self) -> tuple[Path, ...]:
-        return (self._folder, OURS)
+            serve(self.shown, listening)
