@@ -318,6 +318,7 @@ def test_a_missing_rate_asks_for_the_command_that_finds_it(written: Written) -> 
         "rates.csv has no rate of GBP for 2026-01-20",
         "run `hoistbook rates`, which looks it up and writes it there",
     )
+    assert len(reckoned(journal).needs) == 1
     found = missing_rates(journal)
     assert [(str(rate.day), rate.currency) for rate in found.rates] == [("2026-01-20", "GBP")]
     complete = replace(journal, rates=found.rates)

@@ -78,7 +78,9 @@ class Exchange:
                 f"add `date:`, or what left the account, as `charged: 100.00 {self.currency}`",
             )
         else:
-            self.needs.append(RateNeed(day=day, currency=currency, place=place))
+            need = RateNeed(day=day, currency=currency, place=place)
+            if need not in self.needs:
+                self.needs.append(need)
             problem = Problem(
                 "missing-rate",
                 f"{FILE} has no rate of {currency} for {day}",
