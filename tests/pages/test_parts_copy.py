@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from hoistbook.pages.desk import Desk, desk_of
-from hoistbook.pages.parts_copy import copies_of, parts_list_files
+from hoistbook.pages.parts_copy import copies_of, parts_in_lines, parts_list_files
 from tests.pages.sample import FIRST, JOURNAL, SECOND, part, sample_material
 
 CAUTION = (
@@ -174,3 +174,13 @@ def test_the_clipboard_gets_the_same_pieces_as_the_files() -> None:
 def test_no_part_gives_markup_to_the_page() -> None:
     desk = desk_with_gloves(name="Gloves </template><script>")
     assert "Gloves &lt;/template&gt;&lt;script&gt;" in copies_of(desk).copies[0].body
+
+
+def test_the_description_of_a_video_has_a_line_for_each_part() -> None:
+    lines = parts_in_lines(desk_of(sample_material()), 1)
+    assert [each.replace("\N{NO-BREAK SPACE}", "_") for each in lines] == [
+        "Fuel pump, 89.00_EUR, Fuel counter, "
+        "replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar",
+        "Fuel hose, 8 mm (2 off), 12.40_EUR for all 2, Fuel counter, "
+        "built into Pump cradle in episode 2, 1 of 2 left; Pump cradle: on hand, not fitted",
+    ]

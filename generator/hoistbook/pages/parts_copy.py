@@ -114,6 +114,17 @@ def copies_of(desk: Desk, number: int | None = None) -> CopyShown:
     )
 
 
+def parts_in_lines(desk: Desk, number: int) -> list[str]:
+    """Return the parts that came in an episode, one line each, with what became of them."""
+    rows = (_row(desk, each.part) for each in parts_of_episode(desk, number))
+    lines = []
+    for row in rows:
+        came = row.came if row.came != desk.words("came.bought") else ""
+        said = [_counted(row), came, row.price, row.supplier, row.became]
+        lines.append(", ".join(each for each in said if each))
+    return lines
+
+
 def parts_list_files(desk: Desk) -> dict[str, bytes]:
     """Return the files of all parts lists: path in the site -> content."""
     files = {}

@@ -8,6 +8,7 @@ from hoistbook.authored.records import Episode
 from hoistbook.figures.figure import Figure
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
+from hoistbook.pages.parts_copy import parts_in_lines
 from hoistbook.pages.video import clock
 from hoistbook.values.evidence import Evidence
 
@@ -23,6 +24,7 @@ def _paragraphs(desk: Desk, episode: Episode) -> Iterator[list[str]]:
     yield _page(desk, episode)
     yield _chapters(episode)
     yield _cost(desk, episode)
+    yield _parts(desk, episode)
     yield _moved(desk, episode)
     yield _cautions(desk, episode)
 
@@ -43,6 +45,11 @@ def _cost(desk: Desk, episode: Episode) -> list[str]:
     tally = desk.tallies[episode.number]
     here, total = desk.home_money(tally.spent_here), desk.home_money(tally.spent)
     return [f"Spent in this episode {here}, on the whole build so far {total}"]
+
+
+def _parts(desk: Desk, episode: Episode) -> list[str]:
+    lines = parts_in_lines(desk, episode.number)
+    return ["Parts that came", *lines] if lines else []
 
 
 def _moved(desk: Desk, episode: Episode) -> list[str]:
