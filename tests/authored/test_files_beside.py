@@ -202,3 +202,30 @@ def test_a_file_that_is_a_folder_is_a_problem_and_no_crash(tmp_path: Path) -> No
     (tmp_path / "rates.csv").mkdir()
 
     assert messages(tmp_path, {}) == ["build.yaml:1:1: this journal has no episode"]
+
+
+def test_a_file_of_another_kind_does_not_bury_the_reader(tmp_path: Path) -> None:
+    said = messages(tmp_path, {FIRST: "---\ntitle: One\n" + "a: b\n" * 1000 + "---\n"})
+
+    assert len(said) == 51
+    assert said[-1].endswith("950 more problems stand in this file")
+
+
+def test_prose_of_nothing_but_links_is_not_followed(tmp_path: Path) -> None:
+    text = "---\ntitle: One\n---\n" + "![a](b.svg) [c](part:d)\n" * 1001
+
+    assert messages(tmp_path, {FIRST: text}) == [
+        f"{FIRST}:4:1: this prose has more than 2000 links and pictures"
+    ]
+
+
+def test_one_picture_shown_often_is_read_once(tmp_path: Path) -> None:
+    journal = journal_of(
+        tmp_path,
+        {
+            FIRST: "---\ntitle: One\nposter: a.svg\n---\n![a](a.svg) ![a](a.svg)\n",
+            "episodes/01-one/a.svg": SVG.format('viewBox="0 0 4 3"'),
+        },
+    )
+
+    assert journal.pictures == {"episodes/01-one/a.svg": (4, 3)}

@@ -20,7 +20,13 @@ EXAMPLE = "turbo oil in to feed-hose end"
 FORM = f"PART END to PART END, as `{EXAMPLE}`"
 
 
+LONGEST = 200
+"""Characters of a join."""
+
+
 def _join_line(words: str, context: Context) -> str | Slip:
+    if len(words) > LONGEST:
+        return Slip("too-long", f"this join is longer than {LONGEST} characters", FORM)
     return words if " to " in words else Slip("no-join", "a join puts two ends together", FORM)
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from itertools import groupby
 from pathlib import Path
 
 from hoistbook.authored.build_file import BuildFile, read_build, read_habits
@@ -55,7 +57,22 @@ def read_journal(folder: Path) -> Read:
         context.problems.extend(astray(every, known.ends))
         if not context.problems:
             return Read(_journal(build, joined, rates.rates), (), tuple(context.notices))
-    return Read(None, tuple(sorted(context.problems, key=_order)), tuple(context.notices))
+    return Read(None, tuple(_in_order(context.problems)), tuple(context.notices))
+
+
+MOST_PROBLEMS = 50
+"""Of one file; a file of another kind would have one on every line."""
+
+
+def _in_order(problems: Iterable[Problem]) -> Iterator[Problem]:
+    """Yield problems by file, line and column, of each file no more than a person will read."""
+    for _, of_file in groupby(sorted(problems, key=_order), key=lambda each: _order(each)[0]):
+        every = list(of_file)
+        yield from every[:MOST_PROBLEMS]
+        if len(every) > MOST_PROBLEMS:
+            message = f"{len(every) - MOST_PROBLEMS} more problems stand in this file"
+            place = every[MOST_PROBLEMS].place
+            yield Problem("more-problems", message, place, "put these right first")
 
 
 def _build(context: Context) -> BuildFile | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from urllib.parse import unquote, urlsplit
 
@@ -19,6 +19,12 @@ LINKS = ("part", "figure", "episode")
 """Our own schemes of a link; `chart` is one of a picture."""
 
 WEB = ("http", "https", "mailto")
+
+
+MOST = 2000
+"""Links and pictures of one episode; more is not prose."""
+
+_LEADS = ("link_open", "image")
 
 
 @dataclass(slots=True)
@@ -52,12 +58,17 @@ def read_prose(prose: str, first_line: int, context: Context) -> Prose:
     reader.validateLink = lambda url: True  # type: ignore[method-assign]
     found = Prose()
     lines = prose.split("\n")
-    for token in reader.parse(prose):
+    tokens = reader.parse(prose)
+    if sum(child.type in _LEADS for token in tokens for child in token.children or ()) > MOST:
+        message = f"this prose has more than {MOST} links and pictures"
+        context.problem("too-long", message, Place(context.file, first_line), "write less")
+        return found
+    for token in tokens:
         finder = _Finder(lines, token, first_line, context.file)
         if token.type == "html_block":
             _html(token.content, finder, context)
-        for child in _flat(token.children or ()):
-            _inline(child, token, finder, context, found)
+        for index in range(len(token.children or ())):
+            _inline(token, index, finder, context, found)
     return found
 
 
@@ -71,29 +82,25 @@ class _Finder:
     file: str
     line: int = -1
     column: int = 0
+    lost: bool = False
 
     def place(self, wanted: str) -> Place:
         """Return the place of the next such text in the block."""
         start, end = self.block.map or (0, 1)
         if self.line < 0:
             self.line = start
-        for line in range(self.line, min(end, len(self.lines))):
+        for line in range(self.line, 0 if self.lost else min(end, len(self.lines))):
             column = self.lines[line].find(wanted, self.column if line == self.line else 0)
             if column >= 0:
                 self.line, self.column = line, column + len(wanted)
                 return self._at(line, column)
+        # A link that is written in another way than it reads stands for all that follow it.
+        self.lost = True
         return self._at(start, 0)
 
     def _at(self, line: int, column: int) -> Place:
         text = self.lines[line] if line < len(self.lines) else ""
         return Place(self.file, line + self.first_line, column + 1, text)
-
-
-def _flat(tokens: Sequence[Token]) -> Iterator[Token]:
-    for token in tokens:
-        yield token
-        if token.type == "image":
-            yield from ()
 
 
 def _html(content: str, finder: _Finder, context: Context) -> None:
@@ -103,7 +110,9 @@ def _html(content: str, finder: _Finder, context: Context) -> None:
     context.problem("raw-html", f"`{start}` is HTML, which the prose does not hold", place, hint)
 
 
-def _inline(token: Token, block: Token, finder: _Finder, context: Context, found: Prose) -> None:
+def _inline(block: Token, index: int, finder: _Finder, context: Context, found: Prose) -> None:
+    children = block.children or []
+    token = children[index]
     if token.type == "html_inline" and not token.content.startswith("</"):
         _html(token.content, finder, context)
     elif token.type == "image":
@@ -111,9 +120,7 @@ def _inline(token: Token, block: Token, finder: _Finder, context: Context, found
     elif token.type == "link_open":
         target = unquote(str(token.attrGet("href") or ""))
         place = finder.place(target)
-        children = block.children or []
-        text = _text_after(children, children.index(token))
-        link = _link(target, text, place, context)
+        link = _link(target, _text_after(children, index), place, context)
         if link is not None:
             found.links.append(link)
 
@@ -175,11 +182,12 @@ def read_picture(
 ) -> str | None:
     """Return the path of a picture relative to the journal's folder, and keep its size."""
     path = inside(context.root, context.file, target)
+    if not isinstance(path, Slip) and path in pictures:
+        return path
     size = path if isinstance(path, Slip) else read_size(context.root / path)
-    if isinstance(path, Slip) or isinstance(size, Slip):
-        slip = size if isinstance(size, Slip) else path
-        assert isinstance(slip, Slip)
-        context.problem(slip.code, slip.message, place, slip.hint)
-        return None
-    pictures[path] = size
-    return path
+    if isinstance(size, Slip):
+        context.problem(size.code, size.message, place, size.hint)
+    elif isinstance(path, str):
+        pictures[path] = size
+        return path
+    return None
