@@ -18,7 +18,7 @@ def run(*arguments: str, journal: Path = SAMPLE) -> Result:
 def test_tally_prints_the_running_cost_to_the_cent() -> None:
     ran = run("tally", "--episode", "2")
 
-    # 600 for the car; 413.50 GBP with postage at 0.8720; 120 charged; 45 for welding; in GBP at 0.8800.
+    # 600 for the car; 413.50 GBP with postage at 0.8720; 120 charged; 45 for welding.
     assert (ran.exit_code, ran.output) == (
         0,
         "Tally, episode 2\n"

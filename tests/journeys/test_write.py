@@ -189,6 +189,26 @@ def test_a_theme_cannot_drop_a_caution(home: Path) -> None:
     assert tree(home) == before
 
 
+@pytest.mark.parametrize(
+    ("template", "fault"),
+    [
+        ("{% if %}", "line 1, cannot be used: Expected an expression"),
+        ("\n{{ page.nothing.at_all }}", "line 2, cannot be used: "),
+    ],
+)
+def test_a_template_that_cannot_be_used_is_a_problem(
+    home: Path, template: str, fault: str
+) -> None:
+    own = home / "content/themes/jobsheet"
+    own.mkdir(parents=True)
+    (own / "tally.html").write_text(template)
+
+    ran = hoistbook("write", folder=home)
+
+    assert ran.status == 1
+    assert ran.err.startswith(f"problem: the template tally.html, {fault}")
+
+
 CAR = """
   mass: 880 kg
   engine displacement: 1700 cc

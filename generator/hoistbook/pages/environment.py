@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import traceback
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,6 +13,8 @@ from jinja2 import (
     Environment,
     FileSystemLoader,
     StrictUndefined,
+    TemplateError,
+    TemplateSyntaxError,
     select_autoescape,
 )
 from markupsafe import Markup
@@ -111,20 +114,39 @@ class Renderer:
 
         Raises
         ------
-        jinja2.TemplateError
+        ThemeError
             When the theme has no such template, or the template asks for what its context lacks.
         """
-        template = self._environment.get_template(page.template)
-        html = template.render(
-            page=page.context,
-            head=_head(page, self.site),
-            site=self.site,
-            owed=page.owed,
-            words=self._words,
-            href=lambda address: links.relative(page.address, address),
-            fragment=lambda address: address.partition("#")[2],
-        )
+        try:
+            template = self._environment.get_template(page.template)
+            html = template.render(
+                page=page.context,
+                head=_head(page, self.site),
+                site=self.site,
+                owed=page.owed,
+                words=self._words,
+                href=lambda address: links.relative(page.address, address),
+                fragment=lambda address: address.partition("#")[2],
+            )
+        except TemplateError as error:
+            raise ThemeError(_where(error, page.template), error.message or "") from error
         return html.encode()
+
+
+class ThemeError(Exception):
+    """A template of the theme that cannot be used: where in it, and why not."""
+
+    def __init__(self, where: str, why: str) -> None:
+        super().__init__(f"the template {where} cannot be used: {why}")
+
+
+def _where(error: TemplateError, template: str) -> str:
+    """Return the file and line of a template in which an error stands."""
+    if isinstance(error, TemplateSyntaxError):
+        return f"{error.name}, line {error.lineno},"
+    frames = traceback.extract_tb(error.__traceback__)
+    inside = [each for each in frames if each.filename.endswith(".html")]
+    return f"{Path(inside[-1].filename).name}, line {inside[-1].lineno}," if inside else template
 
 
 def _site(material: Material) -> Site:

@@ -12,7 +12,7 @@ from hoistbook.pages import links
 from hoistbook.pages.charts import chart_files
 from hoistbook.pages.data import data_files
 from hoistbook.pages.desk import desk_of
-from hoistbook.pages.environment import Renderer
+from hoistbook.pages.environment import Renderer, ThemeError
 from hoistbook.pages.feeds import feed_files
 from hoistbook.pages.page import Material, Page
 from hoistbook.pages.pictures import pictures_of
@@ -59,7 +59,10 @@ def _pages(material: Material, themes: tuple[Path, ...]) -> tuple[dict[str, byte
     tree: dict[str, bytes] = {}
     problems: list[Problem] = []
     for page in site_pages(material):
-        content = renderer.render(page)
+        try:
+            content = renderer.render(page)
+        except ThemeError as fault:
+            return tree, [Problem("bad-template", str(fault), hint="see themes/README.md")]
         tree[links.file_path(page.address)] = content
         lacking = check_page(content.decode(), material.owed.get(page.address, ()))
         problems += [_lacks(page, owed) for owed in lacking]
