@@ -222,7 +222,7 @@ coolant_share | q_k | - | share of the fuel's energy that goes to the coolant | 
 coolant_temperature_rise | ΔT_k | K | rise of the coolant's temperature through the engine
 drain_bore | D_d | m | bore of the oil drain: inside diameter | mm | in
 drain_drop | z_d | m | height by which the oil drain falls | mm | in
-drain_flow_limit | V̇_d | m3/s | flow of clear oil that the drain carries with its bore full | L/min | US gal/h
+drain_flow_limit | V̇_d | m3/s | flow of clear oil that a full drain carries | L/min | US gal/h
 drain_length | L_d | m | length of the oil drain | mm | in
 oil_density | ρ_o | kg/m3 | density of the oil | | lb/ft3
 oil_feed_flow | V̇_o | m3/s | flow of oil through the feed orifice | L/min | US gal/h
@@ -231,7 +231,6 @@ oil_heat_capacity | c_o | J/(kg K) | specific heat of the oil | kJ/(kg K)
 oil_orifice_diameter | d_o | m | diameter of the oil feed orifice | mm | in
 oil_pressure_difference | Δp_o | Pa | pressure difference across the oil feed orifice | bar | psi
 oil_temperature_rise | ΔT_o | K | rise of the oil's temperature on its way
-oil_viscosity | μ_o | Pa s | dynamic viscosity of the oil | mPa s
 # gearing and performance
 final_drive_ratio | i_f | - | ratio of the final drive | :1
 gear_ratio | i_g | - | ratio of the gear | :1
@@ -256,7 +255,6 @@ cylinder_count | z | - | number of cylinders
 deck_clearance | h_d | m | distance of the piston's crown below the deck at top dead centre | mm | in
 deck_volume | V_dk | m3 | volume between the piston's crown and the deck | cm3
 dish_volume | V_di | m3 | volume of the piston's dish, less that of its dome | cm3
-ethanol_mole_fraction | x_2 | - | share of the second fuel of a blend, by mole | %
 gasket_bore | B_g | m | bore of the head gasket | mm | in
 gasket_thickness | h_g | m | thickness of the head gasket as tightened | mm | in
 gasket_volume | V_g | m3 | volume within the head gasket | cm3
@@ -264,8 +262,10 @@ inlet_closing_angle | θ_c | rad | crank angle after bottom dead centre at which
 inlet_closing_temperature | T_c | K | temperature in the cylinder as the inlet valve closes | degC | degF
 molar_mass_first | M_1 | kg/mol | molar mass of the first fuel of a blend | g/mol
 molar_mass_second | M_2 | kg/mol | molar mass of the second fuel of a blend | g/mol
+mole_fraction_second | x_2 | - | share of the second fuel of a blend, by mole | %
 motor_octane_number | MON | - | motor octane number
 octane_interaction | Z | - | interaction of the octane numbers of a blend, of either sign
+octane_number | ON | - | octane number of the blend, research or motor
 octane_number_first | ON_1 | - | octane number of the first fuel of a blend
 octane_number_second | ON_2 | - | octane number of the second fuel of a blend
 polytropic_exponent | n | - | exponent of the compression stroke

@@ -1,0 +1,446 @@
+"""Compression from dimensions, and octane numbers.
+
+Nothing here says that an engine will not knock: no boost, timing or fuel is offered as safe.
+"""
+
+from __future__ import annotations
+
+from hoistbook.engineering.formula import formula
+from hoistbook.engineering.maths import Value, cos, pi, sin, sqrt
+
+
+@formula(
+    reference="heywood-1988",
+    where="section 2.2, geometry of the engine",
+)
+def swept_volume(*, cylinder_bore: Value, stroke: Value) -> Value:
+    """Return the volume that one piston sweeps.
+
+    Parameters
+    ----------
+    cylinder_bore
+        Bore of the cylinder [m].
+    stroke
+        Stroke [m].
+
+    Returns
+    -------
+    Value
+        Volume that one piston sweeps [m3].
+
+    Notes
+    -----
+    V_h = π B² / 4 S
+
+    Examples
+    --------
+    >>> swept_volume(cylinder_bore=0.086, stroke=0.086)
+    4.9956e-04
+    """
+    return pi * cylinder_bore**2 / 4 * stroke
+
+
+@formula(
+    reference="heywood-1988",
+    where="section 2.2, geometry of the engine",
+    result="displacement",
+)
+def displacement_of_cylinders(*, cylinder_count: Value, swept_volume: Value) -> Value:
+    """Return the displacement of the engine.
+
+    Parameters
+    ----------
+    cylinder_count
+        Number of cylinders [-].
+    swept_volume
+        Volume that one piston sweeps [m3].
+
+    Returns
+    -------
+    Value
+        Displacement [m3].
+
+    Notes
+    -----
+    V_d = z V_h
+
+    Examples
+    --------
+    >>> displacement_of_cylinders(cylinder_count=4, swept_volume=0.000499557)
+    0.0019982
+    """
+    return cylinder_count * swept_volume
+
+
+@formula(
+    reference="common-practice",
+    where="volume of a cylinder",
+)
+def gasket_volume(*, gasket_bore: Value, gasket_thickness: Value) -> Value:
+    """Return the volume within the head gasket.
+
+    Parameters
+    ----------
+    gasket_bore
+        Bore of the head gasket [m].
+    gasket_thickness
+        Thickness of the head gasket as tightened [m].
+
+    Returns
+    -------
+    Value
+        Volume within the head gasket [m3].
+
+    Notes
+    -----
+    V_g = π B_g² / 4 h_g
+
+    Examples
+    --------
+    >>> gasket_volume(gasket_bore=0.0875, gasket_thickness=0.0012)
+    7.2158e-06
+    """
+    return pi * gasket_bore**2 / 4 * gasket_thickness
+
+
+@formula(
+    reference="common-practice",
+    where="volume of a cylinder",
+    assumes=("A piston that stands above the deck has a negative clearance.",),
+)
+def deck_volume(*, cylinder_bore: Value, deck_clearance: Value) -> Value:
+    """Return the volume between the piston's crown and the deck.
+
+    Parameters
+    ----------
+    cylinder_bore
+        Bore of the cylinder [m].
+    deck_clearance
+        Distance of the piston's crown below the deck at top dead centre [m].
+
+    Returns
+    -------
+    Value
+        Volume between the piston's crown and the deck [m3].
+
+    Notes
+    -----
+    V_dk = π B² / 4 h_d
+
+    Examples
+    --------
+    >>> deck_volume(cylinder_bore=0.086, deck_clearance=0.0003)
+    1.7426e-06
+    """
+    return pi * cylinder_bore**2 / 4 * deck_clearance
+
+
+@formula(
+    reference="common-practice",
+    where="sum of the volumes",
+    assumes=(
+        "1 cm³ moves the ratio of a cylinder of 500 cm³ and 10:1 by 0.16: measure the chamber.",
+    ),
+)
+def clearance_volume(
+    *, chamber_volume: Value, gasket_volume: Value, deck_volume: Value, dish_volume: Value
+) -> Value:
+    """Return the volume above the piston at top dead centre.
+
+    Parameters
+    ----------
+    chamber_volume
+        Volume of the combustion chamber in the head [m3].
+    gasket_volume
+        Volume within the head gasket [m3].
+    deck_volume
+        Volume between the piston's crown and the deck [m3].
+    dish_volume
+        Volume of the piston's dish, less that of its dome [m3].
+
+    Returns
+    -------
+    Value
+        Volume above the piston at top dead centre [m3].
+
+    Notes
+    -----
+    V_c = V_ch + V_g + V_dk + V_di
+
+    Examples
+    --------
+    >>> clearance_volume(
+    ...     chamber_volume=4e-05, gasket_volume=7.2e-06, deck_volume=1.7e-06,
+    ...     dish_volume=3.1e-06,
+    ... )
+    5.2000e-05
+    """
+    return chamber_volume + gasket_volume + deck_volume + dish_volume
+
+
+@formula(
+    reference="heywood-1988",
+    where="eq. 2.1",
+    result="compression_ratio",
+    assumes=("Says nothing of knock: that is found with knock detection, by someone competent.",),
+)
+def compression_ratio_of_volumes(*, swept_volume: Value, clearance_volume: Value) -> Value:
+    """Return the compression ratio from the two volumes.
+
+    Parameters
+    ----------
+    swept_volume
+        Volume that one piston sweeps [m3].
+    clearance_volume
+        Volume above the piston at top dead centre [m3].
+
+    Returns
+    -------
+    Value
+        Compression ratio [-].
+
+    Notes
+    -----
+    CR = (V_h + V_c) / V_c
+
+    Examples
+    --------
+    >>> compression_ratio_of_volumes(swept_volume=0.000499557, clearance_volume=5.2e-05)
+    10.607
+    """
+    return (swept_volume + clearance_volume) / clearance_volume
+
+
+@formula(
+    reference="heywood-1988",
+    where="eq. 2.4 to 2.6, slider and crank",
+    assumes=(
+        "Geometry alone: no offset of the pin, no filling by ram.",
+        "Compare only angles taken at one valve lift, 0.05 or 1 mm.",
+        "Says nothing of knock: that is found with knock detection, by someone competent.",
+    ),
+)
+def trapped_compression_ratio(
+    *,
+    compression_ratio: Value,
+    stroke: Value,
+    connecting_rod_length: Value,
+    inlet_closing_angle: Value,
+) -> Value:
+    """Return the compression ratio from the closing of the inlet valve.
+
+    Parameters
+    ----------
+    compression_ratio
+        Compression ratio [-].
+    stroke
+        Stroke [m].
+    connecting_rod_length
+        Length of the connecting rod, centre to centre [m].
+    inlet_closing_angle
+        Crank angle after bottom dead centre at which the inlet valve closes [rad].
+
+    Returns
+    -------
+    Value
+        Compression ratio from the closing of the inlet valve, by geometry [-].
+
+    Notes
+    -----
+    CR_t = 1 + (CR - 1) s / S
+    with s = S / 2 (1 + cos θ_c) + l - √(l² - (S / 2 sin θ_c)²)
+
+    Examples
+    --------
+    >>> trapped_compression_ratio(
+    ...     compression_ratio=9.5, stroke=0.086, connecting_rod_length=0.143,
+    ...     inlet_closing_angle=0.8726646,
+    ... )
+    8.3619
+    """
+    throw = stroke / 2
+    travel = (
+        throw * (1 + cos(inlet_closing_angle))
+        + connecting_rod_length
+        - sqrt(connecting_rod_length**2 - (throw * sin(inlet_closing_angle)) ** 2)
+    )
+    return 1 + (compression_ratio - 1) * travel / stroke
+
+
+@formula(
+    reference="heywood-1988",
+    where="section 9.2, polytropic compression",
+    valid={"polytropic_exponent": (1.3, 1.37)},
+    assumes=(
+        "An index, to compare two states of one engine, and no temperature to trust.",
+        "Says nothing of knock: that is found with knock detection, by someone competent.",
+    ),
+)
+def compression_end_index(
+    *, inlet_closing_temperature: Value, compression_ratio: Value, polytropic_exponent: Value
+) -> Value:
+    """Return an index of the temperature at the end of compression.
+
+    Parameters
+    ----------
+    inlet_closing_temperature
+        Temperature in the cylinder as the inlet valve closes [K].
+    compression_ratio
+        Compression ratio [-].
+    polytropic_exponent
+        Exponent of the compression stroke [-].
+
+    Returns
+    -------
+    Value
+        Index of the temperature at the end of compression [K].
+
+    Notes
+    -----
+    T_e = T_c CR^(n - 1)
+
+    Examples
+    --------
+    >>> compression_end_index(
+    ...     inlet_closing_temperature=340.0, compression_ratio=9.0,
+    ...     polytropic_exponent=1.35,
+    ... )
+    733.61
+    """
+    return inlet_closing_temperature * compression_ratio ** (polytropic_exponent - 1)
+
+
+@formula(
+    reference="astm-d4814",
+    where="definition; also 16 CFR 306",
+    assumes=("A fuel of RON 98 has an index of about 93: the two numbers are never compared.",),
+)
+def anti_knock_index(*, research_octane_number: Value, motor_octane_number: Value) -> Value:
+    """Return the anti-knock index of a fuel, as pumps in the United States print it.
+
+    Parameters
+    ----------
+    research_octane_number
+        Research octane number [-].
+    motor_octane_number
+        Motor octane number [-].
+
+    Returns
+    -------
+    Value
+        Anti-knock index of the fuel, as on pumps in the United States [-].
+
+    Notes
+    -----
+    AKI = (RON + MON) / 2
+
+    Examples
+    --------
+    >>> anti_knock_index(research_octane_number=95.0, motor_octane_number=85.0)
+    90.0
+    """
+    return (research_octane_number + motor_octane_number) / 2
+
+
+@formula(
+    reference="anderson-2020",
+    where="octane numbers blend by mole",
+    valid={"volume_fraction_second": (0, 1)},
+    assumes=("Volumes add: the excess volume is below 0.3 %.",),
+)
+def mole_fraction_second(
+    *,
+    volume_fraction_second: Value,
+    fuel_density_second: Value,
+    molar_mass_second: Value,
+    fuel_density_first: Value,
+    molar_mass_first: Value,
+) -> Value:
+    """Return the share by mole of the second fuel of a blend.
+
+    Parameters
+    ----------
+    volume_fraction_second
+        Share of the second fuel of a blend, by volume [-].
+    fuel_density_second
+        Density of the second fuel of a blend [kg/m3].
+    molar_mass_second
+        Molar mass of the second fuel of a blend [kg/mol].
+    fuel_density_first
+        Density of the first fuel of a blend [kg/m3].
+    molar_mass_first
+        Molar mass of the first fuel of a blend [kg/mol].
+
+    Returns
+    -------
+    Value
+        Share of the second fuel of a blend, by mole [-].
+
+    Notes
+    -----
+    x_2 = v_2 ρ_2 / M_2 / (v_2 ρ_2 / M_2 + (1 - v_2) ρ_1 / M_1)
+
+    Examples
+    --------
+    >>> mole_fraction_second(
+    ...     volume_fraction_second=0.1, fuel_density_second=789.0,
+    ...     molar_mass_second=0.046068, fuel_density_first=745.0, molar_mass_first=0.1,
+    ... )
+    0.20346
+    """
+    second = volume_fraction_second * fuel_density_second / molar_mass_second
+    first = (1 - volume_fraction_second) * fuel_density_first / molar_mass_first
+    return second / (second + first)
+
+
+@formula(
+    reference="anderson-2020",
+    where="linear by mole, with one term of interaction",
+    result="octane_number",
+    assumes=(
+        "Within 2 numbers at best: the base fuel decides the interaction, of either sign.",
+        "Says nothing of knock: that is found with knock detection, by someone competent.",
+    ),
+)
+def blend_octane_number(
+    *,
+    mole_fraction_second: Value,
+    octane_number_first: Value,
+    octane_number_second: Value,
+    octane_interaction: Value,
+) -> Value:
+    """Return the octane number of a blend.
+
+    Parameters
+    ----------
+    mole_fraction_second
+        Share of the second fuel of a blend, by mole [-].
+    octane_number_first
+        Octane number of the first fuel of a blend [-].
+    octane_number_second
+        Octane number of the second fuel of a blend [-].
+    octane_interaction
+        Interaction of the octane numbers of a blend, of either sign [-].
+
+    Returns
+    -------
+    Value
+        Octane number of the blend, research or motor [-].
+
+    Notes
+    -----
+    ON = (1 - x_2) ON_1 + x_2 ON_2 + Z x_2 (1 - x_2)
+
+    Examples
+    --------
+    >>> blend_octane_number(
+    ...     mole_fraction_second=0.20346, octane_number_first=91.0,
+    ...     octane_number_second=108.0, octane_interaction=0.0,
+    ... )
+    94.459
+    """
+    return (
+        (1 - mole_fraction_second) * octane_number_first
+        + mole_fraction_second * octane_number_second
+        + octane_interaction * mole_fraction_second * (1 - mole_fraction_second)
+    )
