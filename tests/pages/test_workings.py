@@ -150,7 +150,7 @@ def test_the_band_is_told_by_what_makes_it_wide_the_smallest_left_out() -> None:
 def test_the_formula_stands_once_with_its_source() -> None:
     (formula,) = page_of(desk_with([power_to_mass(0), power_to_mass(2)]), "power_to_mass").formulas
     assert formula.id == "formula-power_to_mass"
-    assert formula.summary == "The power to mass."
+    assert formula.summary == "the power to mass"
     assert formula.cited.text
     assert formula.cited.where
 

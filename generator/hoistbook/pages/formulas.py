@@ -32,7 +32,7 @@ class FormulaShown:
 
     id: str
     summary: str
-    """What it gives, as a sentence."""
+    """What it gives: "the power to mass"."""
     equations: tuple[Markup, ...]
     cited: Cited
     valid: tuple[str, ...]
@@ -43,7 +43,7 @@ def formula_shown(desk: Desk, formula: Formula) -> FormulaShown:
     """Return a formula in symbols, with its source, valid range and assumptions."""
     return FormulaShown(
         id=f"formula-{formula.name}",
-        summary=capital(formula.summary.removeprefix("Return ")),
+        summary=formula.summary.removeprefix("Return ").rstrip("."),
         equations=in_symbols(formula, desk.words),
         cited=_cited(desk, formula.reference, formula.where),
         valid=tuple(
