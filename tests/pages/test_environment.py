@@ -8,9 +8,8 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
-from jinja2 import UndefinedError
 
-from hoistbook.pages.environment import Renderer
+from hoistbook.pages.environment import Renderer, ThemeError
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Sheet
 from hoistbook.pages.site import site_pages
@@ -60,7 +59,7 @@ def test_a_journal_overrides_a_single_template(tmp_path: Path) -> None:
 
 def test_a_name_that_the_context_lacks_is_an_error(tmp_path: Path) -> None:
     (tmp_path / "home.html").write_text("{{ page.colour }}")
-    with pytest.raises(UndefinedError, match="has no attribute 'colour'"):
+    with pytest.raises(ThemeError, match=r"home\.html, line 1, cannot be used: .* 'colour'"):
         rendered("/", tmp_path)
 
 

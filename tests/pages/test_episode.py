@@ -125,7 +125,8 @@ def test_what_was_done_and_made_reads_as_on_a_job_sheet() -> None:
 
 def test_changes_name_parts_and_say_what_an_end_was_joined_to() -> None:
     rows = {(row.part.text if row.part else row.what): row for row in context(SECOND).changes}
-    assert (rows["Boost"].before, rows["Boost"].after) == ("none", "0.5 bar")
+    assert rows["Boost"].before == "none, stated"
+    assert plain(rows["Boost"].after) == "0.5_bar, stated"
     assert rows["Fuel pump"].after == "replaced by Larger fuel pump"
     (joined,) = [row for row in context(SECOND).changes if row.joined]
     assert joined.part is not None

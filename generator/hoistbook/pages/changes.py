@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from hoistbook.history.differences import differences
 from hoistbook.history.state import Change
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, PartRef, Sheet
+from hoistbook.pages.spec import stated
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,8 +54,10 @@ class EpisodeChanges:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChangesContext(Sheet):
-    """`changes.html`: everything that changed, once, by episode."""
+    """`changes.html`: what changed on the car, by episode."""
 
+    whole: tuple[ChangeRow, ...]
+    """What is otherwise about the car and its settings now than when it was bought."""
     episodes: tuple[EpisodeChanges, ...]
 
 
@@ -64,7 +68,7 @@ def changes_page(desk: Desk) -> Page:
             episode=desk.episode(number),
             title=desk.episodes[number].title,
             number=number,
-            rows=change_rows(desk, desk.changes[number]),
+            rows=change_rows(desk, filter(_on_the_car, desk.changes[number]), desk.before(number)),
         )
         for number in desk.episodes
     )
@@ -81,33 +85,54 @@ def changes_page(desk: Desk) -> Page:
             contents=tuple(
                 Link(text=each.episode.text, address=f"#episode-{each.number}") for each in shown
             ),
+            whole=_whole(desk),
             episodes=shown,
         ),
         owed=desk.owed(links.CHANGES),
     )
 
 
-def change_rows(desk: Desk, changes: Iterable[Change]) -> tuple[ChangeRow, ...]:
-    """Return changes in the words of a page."""
-    return tuple(_row(desk, each) for each in changes)
+def _on_the_car(change: Change) -> bool:
+    return change.kind not in ("came", "ordered", "planned")
 
 
-def _row(desk: Desk, change: Change) -> ChangeRow:
+def _whole(desk: Desk) -> tuple[ChangeRow, ...]:
+    changes = differences(desk.states[0], desk.states[desk.last])
+    return change_rows(desk, (each for each in changes if each.kind == "set"), 0)
+
+
+def change_rows(desk: Desk, changes: Iterable[Change], start: int) -> tuple[ChangeRow, ...]:
+    """Return changes since the state of an episode in the words of a page."""
+    return tuple(_row(desk, each, start) for each in changes)
+
+
+def _row(desk: Desk, change: Change, start: int) -> ChangeRow:
     about, _, name = change.subject.partition(":")
     kind = desk.words(f"change.{change.kind.replace(' ', '_')}")
     if about == "join":
         return _join_row(desk, change, kind)
+    is_part = about == "part"
     return ChangeRow(
-        what="" if about == "part" else name[:1].upper() + name[1:],
-        part=desk.part(name) if about == "part" else None,
+        what="" if is_part else name[:1].upper() + name[1:],
+        part=desk.part(name) if is_part else None,
         kind=kind,
-        before=change.before or "",
-        after=_after(desk, change, name),
+        before=(change.before or "") if is_part else _set(desk, start, name),
+        after=_after(desk, change, name) if is_part else _set(desk, change.episode, name),
         because=change.because or "",
         parted=None,
         joined=None,
         number=change.episode,
     )
+
+
+def _set(desk: Desk, number: int, name: str) -> str:
+    """Return a property of the car, or a setting, as at an episode, with how it is known."""
+    state = desk.states[number]
+    dated = state.car.get(name) or state.settings.get(name)
+    if dated is None:
+        return ""
+    value = stated(desk, dated.value)
+    return desk.words("change.value", value=value, evidence=dated.value.evidence)
 
 
 def _after(desk: Desk, change: Change, name: str) -> str:

@@ -226,7 +226,9 @@ def _changes(desk: Desk) -> Table:
         rows=tuple(
             (number, change.subject, row.kind, row.before, row.after, row.because)
             for number, changes in desk.changes.items()
-            for change, row in zip(changes, change_rows(desk, changes), strict=True)
+            for change, row in zip(
+                changes, change_rows(desk, changes, desk.before(number)), strict=True
+            )
         ),
     )
 

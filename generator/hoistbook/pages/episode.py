@@ -151,7 +151,7 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         work_total=work_total,
         copy=copies_of(desk, number),
         tally=tally_of(desk, number),
-        changes=change_rows(desk, desk.changes[number]),
+        changes=change_rows(desk, desk.changes[number], desk.before(number)),
         figures=_moved(desk, number),
         readings=readings_of(desk, episode),
         decisions=decisions_of(episode),

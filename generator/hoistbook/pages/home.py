@@ -112,7 +112,7 @@ def _latest_change(desk: Desk) -> Iterator[Entry]:
     for number in reversed(tuple(desk.changes)):
         changes = sorted(desk.changes[number], key=_weight)
         if changes:
-            (row,) = change_rows(desk, changes[:1])
+            (row,) = change_rows(desk, changes[:1], desk.before(number))
             yield Entry(
                 label=desk.words("home.latest"),
                 text=sentence_of(desk, row),

@@ -67,7 +67,8 @@ def _histories(desk: Desk) -> dict[str, tuple[tuple[Link, ChangeRow], ...]]:
     found: dict[str, tuple[tuple[Link, ChangeRow], ...]] = {}
     for number, changes in desk.changes.items():
         of_parts = [each for each in changes if each.subject.startswith("part:")]
-        for change, row in zip(of_parts, change_rows(desk, of_parts), strict=True):
+        rows = change_rows(desk, of_parts, desk.before(number))
+        for change, row in zip(of_parts, rows, strict=True):
             name = change.subject.removeprefix("part:")
             found[name] = (*found.get(name, ()), (desk.episode(number), row))
     return found

@@ -60,7 +60,7 @@ def _spec(desk: Desk, number: int) -> SpecContext:
 def change_blocks(desk: Desk, before: int, after: int) -> Iterator[Block]:
     """Yield what changed from one episode to another."""
     changes = differences(desk.states[before], desk.states[after])
-    rows = tuple(_change(each) for each in change_rows(desk, changes))
+    rows = tuple(_change(each) for each in change_rows(desk, changes, before))
     yield Block(
         title=f"Changes from {_as_at(desk, before)} to {_as_at(desk, after)}",
         headings=("What", "Change", "Before", "After"),
