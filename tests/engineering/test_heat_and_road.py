@@ -13,7 +13,9 @@ from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.engineering.relations import coolant_heat_range, quarter_mile_range
 from hoistbook.units import from_unit, to_unit
 
-COMPRESSION = [one for one in FORMULAS.values() if one.function.__module__.endswith("compression")]
+COMPRESSION = [
+    one for one in FORMULAS.values() if one.function.__module__.endswith(("compression", "octane"))
+]
 
 
 def test_coolant_takes_the_published_share_of_the_fuel() -> None:

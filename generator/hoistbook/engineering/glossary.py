@@ -277,6 +277,8 @@ assembly_preload | F_M | N | force that clamps the joint as tightened | kN | lbf
 bearing_diameter | D_km | m | mean diameter of the face that the head or nut turns on | mm | in
 friction_head | μ_k | - | friction under the head or nut
 friction_thread | μ_g | - | friction in the thread
+head_diameter | d_w | m | outside diameter of the face that the head or nut turns on | mm | in
+hole_diameter | d_h | m | diameter of the bolt hole | mm | in
 nut_factor | K | - | nut factor: what the torque is of preload times diameter
 pitch_diameter | d_2 | m | pitch diameter of the thread | mm | in
 proof_share | ν_p | - | share of the proof stress that the preload uses | %
