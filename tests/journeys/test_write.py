@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import shutil
 from pathlib import Path
 
 import pytest
@@ -20,12 +21,18 @@ def said(out: str) -> str:
     return COMMAND.sub("    hoistbook watch", out)
 
 
+@pytest.fixture(scope="module")
+def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("written")
+    copied(folder)
+    assert hoistbook("write", folder=folder).status == 0
+    return folder
+
+
 @pytest.fixture
-def home(tmp_path: Path) -> Path:
-    """Return a folder with a written site of the sample journal."""
-    copied(tmp_path)
-    assert hoistbook("write", folder=tmp_path).status == 0
-    return tmp_path
+def home(written: Path, tmp_path: Path) -> Path:
+    """Return a folder with a written site of the sample journal, to be changed at will."""
+    return Path(shutil.copytree(written, tmp_path / "home"))
 
 
 def tree(home: Path) -> dict[str, bytes]:

@@ -24,7 +24,7 @@ def _paragraphs(desk: Desk, episode: Episode) -> Iterator[list[str]]:
     yield _page(desk, episode)
     yield _chapters(episode)
     yield _cost(desk, episode)
-    yield _parts(desk, episode)
+    yield _headed("Parts that came", parts_in_lines(desk, episode.number))
     yield _moved(desk, episode)
     yield _cautions(desk, episode)
 
@@ -47,11 +47,6 @@ def _cost(desk: Desk, episode: Episode) -> list[str]:
     return [f"Spent in this episode {here}, on the whole build so far {total}"]
 
 
-def _parts(desk: Desk, episode: Episode) -> list[str]:
-    lines = parts_in_lines(desk, episode.number)
-    return ["Parts that came", *lines] if lines else []
-
-
 def _moved(desk: Desk, episode: Episode) -> list[str]:
     """Return the figures of the engine that the episode changed."""
     changed = [
@@ -62,7 +57,7 @@ def _moved(desk: Desk, episode: Episode) -> list[str]:
         and each.key.subject == "engine"
     ]
     lines = [_figure(desk, each) for each in changed]
-    return ["Figures that this episode changed", *lines] if lines else []
+    return _headed("Figures that this episode changed", lines)
 
 
 def _figure(desk: Desk, figure: Figure) -> str:
@@ -75,8 +70,9 @@ def _figure(desk: Desk, figure: Figure) -> str:
 
 def _cautions(desk: Desk, episode: Episode) -> list[str]:
     owed = desk.owed(links.episode(episode.number))
-    return (
-        ["Cautions", *(f"{each.caution.title}: {each.caution.line}" for each in owed)]
-        if owed
-        else []
-    )
+    return _headed("Cautions", [f"{each.caution.title}: {each.caution.line}" for each in owed])
+
+
+def _headed(heading: str, lines: list[str]) -> list[str]:
+    """Return a paragraph with its heading, or none where there is nothing below it."""
+    return [heading, *lines] if lines else []
