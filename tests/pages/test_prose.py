@@ -130,6 +130,11 @@ def test_a_chart_brings_its_own_text_and_its_data() -> None:
     )
 
 
+def test_the_empty_corner_of_a_table_is_no_header() -> None:
+    html = rendered("| | b |\n| --- | --- |\n| 1 | 2 |")
+    assert "<tr>\n<td></td>\n<th>b</th>\n</tr>" in html
+
+
 def test_a_table_scrolls_in_a_box_of_its_own() -> None:
     html = rendered("| a | b |\n| --- | --- |\n| 1 | 2 |")
     assert html.startswith(

@@ -50,6 +50,7 @@ def render_prose(text: str, targets: Targets, region: str) -> Markup:
     markdown = MarkdownIt("commonmark", {"html": False}).enable("table")
     tokens = markdown.parse(text)
     _shift_headings(tokens)
+    _empty_headers(tokens)
     tokens = list(_boxed_tables(_framed_pictures(tokens), region))
     shown: set[str] = set()
     for token in tokens:
@@ -67,6 +68,13 @@ def _shift_headings(tokens: Sequence[Token]) -> None:
             open_levels = [each for each in open_levels if each < level] + [level]
         if token.type in ("heading_open", "heading_close"):
             token.tag = f"h{min(FIRST_HEADING + len(open_levels) - 1, 6)}"
+
+
+def _empty_headers(tokens: Sequence[Token]) -> None:
+    """Make the empty corner of a table a plain cell: a header that says nothing heads nothing."""
+    for opening, inside, closing in zip(tokens, tokens[1:], tokens[2:], strict=False):
+        if opening.type == "th_open" and not inside.content.strip():
+            opening.tag = closing.tag = "td"
 
 
 def _framed_pictures(tokens: Sequence[Token]) -> Iterator[Token]:
