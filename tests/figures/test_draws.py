@@ -80,6 +80,13 @@ def test_relative_deviations_of_a_product_add_in_quadrature():
     assert 100 * product.std() == pytest.approx(8.306624, rel=0.02)
 
 
+def test_a_band_of_95_per_cent_is_the_expanded_uncertainty_within_its_rounding_of_k():
+    # GUM (JCGM 100:2008), 6.3.3: k = 2 for about 95 %, here 240 kW with 8.3 %: 39.84 kW; the band
+    # has 1.96 in its place, 2 % less.
+    low, high = band(draw("power", 240, 1.959964 * 0.083 * 240))
+    assert (high - low) / 2 == pytest.approx(39.84, rel=0.03)
+
+
 def test_every_stratum_is_drawn_once():
     assert sorted(order("engine displacement")) == list(range(SAMPLES))
 

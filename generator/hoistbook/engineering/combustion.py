@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from hoistbook.engineering.formula import formula
-from hoistbook.engineering.maths import Value
+from hoistbook.engineering.maths import Value, sqrt
 
 
 @formula(reference="heywood-1988", where="section 3.3")
@@ -312,3 +312,86 @@ def evaporative_cooling(
     28.063
     """
     return latent_heat / (lambda_ratio * stoichiometric_air_fuel_ratio * air_heat_capacity)
+
+
+@formula(
+    reference="heywood-1988",
+    where="section 4.9.1, rich mixtures with water gas frozen at 1740 K",
+    valid={"lambda_ratio": (0.7, 1.0)},
+    assumes=(
+        "What is left is carbon monoxide and hydrogen; soot and unburnt fuel are left out.",
+        "Heat for each mass of air hardly changes: never 1 / λ.",
+    ),
+)
+def combustion_efficiency(
+    *,
+    lambda_ratio: Value,
+    carbon_atoms: Value,
+    hydrogen_atoms: Value,
+    oxygen_atoms: Value,
+    water_gas_constant: Value,
+    carbon_monoxide_enthalpy: Value,
+    carbon_dioxide_enthalpy: Value,
+    water_vapour_enthalpy: Value,
+    heating_value: Value,
+    fuel_molar_mass: Value,
+) -> Value:
+    """Return the share of the heating value that a mixture short of air sets free.
+
+    Parameters
+    ----------
+    lambda_ratio
+        Lambda: air-fuel ratio over the stoichiometric one [-].
+    carbon_atoms
+        Carbon atoms in a molecule of the fuel [-].
+    hydrogen_atoms
+        Hydrogen atoms in a molecule of the fuel [-].
+    oxygen_atoms
+        Oxygen atoms in a molecule of the fuel [-].
+    water_gas_constant
+        Equilibrium of water gas at 1740 K, where the products freeze [-].
+    carbon_monoxide_enthalpy
+        Enthalpy of formation of carbon monoxide at 25 °C [J/mol].
+    carbon_dioxide_enthalpy
+        Enthalpy of formation of carbon dioxide at 25 °C [J/mol].
+    water_vapour_enthalpy
+        Enthalpy of formation of water vapour at 25 °C [J/mol].
+    heating_value
+        Lower heating value of the fuel [J/kg].
+    fuel_molar_mass
+        Molar mass of the fuel [kg/mol].
+
+    Returns
+    -------
+    Value
+        Share of the fuel's heating value that a rich mixture sets free [-].
+
+    Notes
+    -----
+    η_c = 1 - (x (h_CO - h_CO2) - (m - x) h_H2O) / (H_u M_f)
+    with m = 2 (1 - λ) (c + h / 4 - o / 2), b = h / 2 - m + K_w (c + m) and
+    x = (√(b² - 4 (K_w - 1) K_w c m) - b) / (2 (1 - K_w))
+
+    m is the oxygen atoms that are short, x the carbon monoxide of them, b a step between.
+
+    Examples
+    --------
+    >>> combustion_efficiency(
+    ...     lambda_ratio=0.85, carbon_atoms=8, hydrogen_atoms=18, oxygen_atoms=0,
+    ...     water_gas_constant=3.5, carbon_monoxide_enthalpy=-110530.0,
+    ...     carbon_dioxide_enthalpy=-393510.0, water_vapour_enthalpy=-241830.0,
+    ...     heating_value=44350000.0, fuel_molar_mass=0.11423,
+    ... )
+    0.79955
+    """
+    missing = 2 * (1 - lambda_ratio) * (carbon_atoms + hydrogen_atoms / 4 - oxygen_atoms / 2)
+    middle = hydrogen_atoms / 2 - missing + water_gas_constant * (carbon_atoms + missing)
+    root = sqrt(
+        middle**2 - 4 * (water_gas_constant - 1) * water_gas_constant * carbon_atoms * missing
+    )
+    monoxide = (root - middle) / (2 * (1 - water_gas_constant))
+    left = (
+        monoxide * (carbon_monoxide_enthalpy - carbon_dioxide_enthalpy)
+        - (missing - monoxide) * water_vapour_enthalpy
+    )
+    return 1 - left / (heating_value * fuel_molar_mass)

@@ -94,6 +94,7 @@ air_fuel_ratio | AFR | - | air-fuel ratio by mass
 air_fuel_ratio_first | AFR_1 | - | stoichiometric air-fuel ratio of the first fuel of a blend
 air_fuel_ratio_second | AFR_2 | - | stoichiometric air-fuel ratio of the second fuel of a blend
 carbon_atoms | c | - | carbon atoms in a molecule of the fuel
+combustion_efficiency | η_c | - | share of the fuel's heating value that a rich mixture sets free | %
 evaporative_cooling | ΔT_v | K | cooling of the charge if all the fuel evaporates by heat of the air alone
 formation_enthalpy | h_f | J/mol | enthalpy of formation of the liquid fuel at 25 °C | kJ/mol
 fuel_density | ρ_f | kg/m3 | density of the fuel | | lb/ft3
@@ -306,7 +307,9 @@ carbon_molar_mass | M_C | kg/mol | molar mass of carbon | 0.012011 | iupac-2021
 hydrogen_molar_mass | M_H | kg/mol | molar mass of hydrogen | 0.001008 | iupac-2021
 oxygen_molar_mass | M_O | kg/mol | molar mass of oxygen | 0.015999 | iupac-2021
 carbon_dioxide_enthalpy | h_CO2 | J/mol | enthalpy of formation of carbon dioxide at 25 °C | -393510 | codata-1989
+carbon_monoxide_enthalpy | h_CO | J/mol | enthalpy of formation of carbon monoxide at 25 °C | -110530 | codata-1989
 water_vapour_enthalpy | h_H2O | J/mol | enthalpy of formation of water vapour at 25 °C | -241830 | codata-1989
+water_gas_constant | K_w | - | equilibrium of water gas at 1740 K, where the products freeze | 3.5 | heywood-1988
 copper_resistivity | ρ_Cu | ohm m | resistivity of copper at 20 °C | 1.72e-8 | common-practice
 exit_loss_coefficient | K_e | - | loss coefficient of a pipe's end in a plenum | 1.0 | white-2011
 gravity | g | m/s2 | standard acceleration of free fall | 9.80665 | bipm-si-2019
