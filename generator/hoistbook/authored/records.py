@@ -311,10 +311,12 @@ class Episode:
     summary: str | None = None
     video: str | None = None
     poster: str | None = None
+    """Path relative to the journal's folder; a key of `Journal.pictures`."""
     """Path of the picture that stands for the video, relative to the journal's folder."""
     poster_text: str | None = None
     """What the poster shows, for a reader who cannot see it."""
     captions: str | None = None
+    """Path of the WebVTT or SRT file relative to the journal's folder."""
     cues: tuple[Cue, ...] = ()
     chapters: tuple[Chapter, ...] = ()
     car: Mapping[str, Given] = field(default_factory=dict)
