@@ -25,8 +25,7 @@ def likely_slip(name: str, quantity: Quantity, usual: str) -> Slip | None:
 
     Examples
     --------
-    >>> from hoistbook.values.number import NUMBER
-    from hoistbook.values.quantity import parse_quantity
+    >>> from hoistbook.values.quantity import parse_quantity
     >>> pipe = parse_quantity("51 m", ("length",))
     >>> likely_slip("bore", pipe, "4 mm to 150 mm").hint
     'did you mean 51 mm?'
