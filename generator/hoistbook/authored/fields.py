@@ -6,7 +6,7 @@ is wrong; so one record's mistake never hides another's.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
 from typing import Any, TypeVar
@@ -87,14 +87,21 @@ def read_table(
         for key, wanted in fields.items()
         if wanted.example and (wanted.into or key.replace(" ", "_")) not in values
     ]
+    for key in _unsaid(node, lacking, misspelt):
+        hint = f"as `{key}: {fields[key].example}`"
+        context.problem("missing-key", f"{what} needs `{key}`", node.place, hint)
+    return None if lacking else values
+
+
+def _unsaid(node: Table, lacking: Iterable[str], misspelt: set[str | None]) -> Iterator[str]:
+    """Yield the required keys of whose lack nothing has been said yet."""
     # A text with a colon in it has become one key: that says all there is to say.
-    one_text = len(node.entries) == 1 and None in misspelt
+    if len(node.entries) == 1 and None in misspelt:
+        return
     for key in lacking:
         given = node.get(key)
-        if not one_text and key not in misspelt and (given is None or is_blank(given)):
-            hint = f"as `{key}: {fields[key].example}`"
-            context.problem("missing-key", f"{what} needs `{key}`", node.place, hint)
-    return None if lacking else values
+        if key not in misspelt and (given is None or is_blank(given)):
+            yield key
 
 
 def unknown_key(entry: Entry, known: Iterable[str], context: Context, what: str) -> str | None:
