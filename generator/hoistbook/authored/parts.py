@@ -200,7 +200,7 @@ def _named(values: dict[str, Any], node: Node, context: Context, what: str) -> b
     kind = kinds().get(values.get("kind", ""))
     if kind is None and "kind" in values:
         message = f"`{values['kind']}` is no kind that anything is worked out from"
-        hint = "the guide lists the kinds; `kind` may be left out"
+        hint = "as turbocharger, injectors or pipe; `kind` may be left out"
         context.notice("unknown-kind", message, node.place, hint)
     if "system" not in values and kind is not None:
         values["system"] = kind.system
