@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 
 from hoistbook.authored.records import BoostBySpeed, Journal, Log, PowerRun
-from hoistbook.compare.expected import at_the_run, comparisons
+from hoistbook.compare.expected import comparisons
 from hoistbook.figures.figure import Figure
 from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.known_runs import at_the_run, known_runs
 from hoistbook.figures.stage import estimates, figures_of
 from hoistbook.history.state import Dated
 from hoistbook.units import from_unit
@@ -31,6 +32,12 @@ def compared(of_state, columns, run=RUN):
     states = (of_state,)
     (found,) = comparisons(journal, states, figures_of(journal, states))
     return found
+
+
+def as_run(of_state, log):
+    journal = Journal(title="x", place=PLACE, episodes=(), logs={RUN.log: log})
+    (known,) = known_runs(journal, (of_state,))
+    return at_the_run(known)
 
 
 def power(of_state, quantity_id):
@@ -106,7 +113,7 @@ def test_the_log_s_own_boost_and_mixture_replace_what_was_set():
             "charge temperature": (310, 310, 320, 330),
         }
     )
-    found = at_the_run(inputs_of(car), RUN, log)
+    found = as_run(car, log)
     by_name = {each.name: each for each in found.bases}
     assert found.speeds == (3000, 4000, 5000)
     assert by_name["boost"].value == (0.3e5, 0.6e5, 0.5e5)
@@ -121,7 +128,7 @@ def test_the_log_s_own_boost_and_mixture_replace_what_was_set():
 def test_a_measured_charge_temperature_is_not_worked_out_again():
     car = with_run(boosted)
     log = Log(columns={"speed": (4000,), "torque": (150,), "charge temperature": (320,)})
-    quantities = [each.key.quantity for each in estimates(at_the_run(inputs_of(car), RUN, log))]
+    quantities = [each.key.quantity for each in estimates(as_run(car, log))]
     assert "charge_temperature" not in quantities
     assert "power" in quantities
 
@@ -137,7 +144,7 @@ def test_no_boost_is_made_up_at_speeds_that_neither_author_nor_log_gives():
     )
     car = with_run(boosted, settings={"boost": listed})
     log = Log(columns={"speed": SPEEDS, "torque": [150.0] * len(SPEEDS)})
-    found = at_the_run(inputs_of(car), RUN, log)
+    found = as_run(car, log)
     assert (found.speeds[0], found.speeds[-1]) == (4000, 5000)
 
 

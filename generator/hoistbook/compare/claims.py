@@ -13,6 +13,8 @@ from hoistbook.figures.catalogue import CATALOGUE, MEASURED, QUANTITIES
 from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.known_runs import KnownRun, known_runs, up_to
+from hoistbook.figures.learning import calibrated
 from hoistbook.figures.stage import estimates
 from hoistbook.history.state import Dated, State
 from hoistbook.problems import closest
@@ -39,25 +41,30 @@ def claim_verdicts(
     journal: Journal, states: Sequence[State], figures: Sequence[Figures]
 ) -> tuple[ClaimVerdict, ...]:
     """Return the verdict on every claim, in the order of the episodes."""
+    runs = known_runs(journal, states)
     by_episode = {
-        state.episode: (state, of_state) for state, of_state in zip(states, figures, strict=True)
+        state.episode: (state, of_state, up_to(runs, state))
+        for state, of_state in zip(states, figures, strict=True)
     }
     return tuple(
-        _verdict(claim, episode.number, *by_episode[episode.number])
+        _verdict(claim, *by_episode[episode.number])
         for episode in journal.episodes
         for claim in episode.claims
         if episode.number in by_episode
     )
 
 
-def _verdict(claim: Claim, episode: int, state: State, figures: Figures) -> ClaimVerdict:
+def _verdict(
+    claim: Claim, state: State, figures: Figures, runs: Sequence[KnownRun]
+) -> ClaimVerdict:
+    episode = state.episode
     key = key_of(claim.quantity, figures)
     if isinstance(key, str):
         return _unknown(claim, episode, None, key)
     wrong = _wrong_bound(claim, key)
     if wrong:
         return _unknown(claim, episode, key, wrong)
-    found = _figure(claim, key, state, figures)
+    found = _figure(claim, key, state, figures, runs)
     if isinstance(found, Figure):
         return _judged(claim, episode, found)
     why = f"Not known yet: give {'; '.join(found.give)}." if found else _does_not_apply(key)
@@ -107,11 +114,14 @@ def key_of(words: str, figures: Figures) -> Key | str:
     return f'Say of which part: "{words} of {subjects[0]}" or of {", ".join(subjects[1:])}.'
 
 
-def _figure(claim: Claim, key: Key, state: State, figures: Figures) -> Figure | Missing | None:
+def _figure(
+    claim: Claim, key: Key, state: State, figures: Figures, runs: Sequence[KnownRun]
+) -> Figure | Missing | None:
     """Return the figure at the claim's conditions, as measured where nothing else is asked for."""
     if not claim.conditions:
         return figures.get(key.quantity, key.subject)
-    changed = inputs_of(at_conditions(state, claim))
+    asked = at_conditions(state, claim)
+    changed = calibrated(inputs_of(asked), asked, runs)
     return next((each for each in estimates(changed) if each.key == key), None)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -11,6 +11,9 @@ from hoistbook.figures.defaults import NORMAL
 from hoistbook.figures.draws import Samples, draw
 from hoistbook.problems import Place
 from hoistbook.values.evidence import Evidence
+
+CALIBRATED = "calibrated"
+"""Condition of an engine whose own runs have been learnt from."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,21 +37,36 @@ class Base:
     ceiling: float = math.inf
     """Physical bounds, beyond which no sample lies."""
     subject: str = "engine"
+    of_day: str = ""
+    """Whose number it is, where it is of one day only: its samples are drawn apart from those of
+    the same input on another day."""
+    learnt: bytes = field(default=b"", repr=False)
+    """Where runs have weighed the samples: what is left of them, as float64 deviations from the
+    central value."""
 
     @property
     def key(self) -> str:
         """Return the name that stands for it in the chain's environment."""
         return keyed(self.name, self.subject)
 
+    def deviations(self) -> Samples:
+        """Return by how much each sample lies off the central value."""
+        if self.learnt:
+            return np.frombuffer(self.learnt)
+        return draw(self.key + self.of_day, 0.0, self.half_width, self.shape)
+
     def column(self) -> Samples:
         """Return the central value followed by the samples, speeds by samples.
 
         A band over engine speed moves as a whole: a gauge that reads high does so everywhere.
         """
-        centre = np.atleast_1d(np.asarray(self.value, dtype=float))[:, np.newaxis]
-        deviation = draw(self.key, 0.0, self.half_width, self.shape)
-        samples = np.clip(centre + deviation, self.floor, self.ceiling)
+        centre = self.centre()
+        samples = np.clip(centre + self.deviations(), self.floor, self.ceiling)
         return np.concatenate([centre, samples], axis=1)
+
+    def centre(self) -> Samples:
+        """Return the central value alone, speeds by one."""
+        return np.atleast_1d(np.asarray(self.value, dtype=float))[:, np.newaxis]
 
 
 def keyed(name: str, subject: str = "engine") -> str:

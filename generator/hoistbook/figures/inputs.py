@@ -34,11 +34,19 @@ SUPERCHARGED = (
 )
 
 
-def inputs_of(state: State) -> Inputs:
-    """Return what the figures of a state start from."""
+def inputs_of(state: State, at: tuple[float, ...] = ()) -> Inputs:
+    """Return what the figures of a state start from.
+
+    Parameters
+    ----------
+    state
+        The build as at one episode.
+    at
+        Engine speeds to draw the figures over, 1/min; without them all that the state gives.
+    """
     finder = Finder(state)
     _air(finder)
-    speeds = _boost(finder)
+    speeds = _boost(finder, at)
     _engine(finder, speeds)
     _charge_path(finder)
     put_down_fuel(finder)
@@ -66,39 +74,41 @@ def _air(finder: Finder) -> None:
             finder.assume(name)
 
 
-def _boost(finder: Finder) -> tuple[float, ...]:
+def _boost(finder: Finder, at: tuple[float, ...]) -> tuple[float, ...]:
     """Put down the boost; return the engine speeds that figures may be drawn over."""
     dated = finder.state.settings.get("boost")
     if dated is not None and isinstance(dated.value, BoostBySpeed):
         finder.conditions.add("boosted")
-        return _boost_by_speed(finder, dated.value, dated.episode)
+        return _boost_by_speed(finder, dated.value, dated.episode, at)
     given = finder.setting("boost")
     pressure = given.value.value if given else None
     if given is not None and isinstance(pressure, Quantity) and pressure.value > 0:
         finder.conditions.add("boosted")
         finder.take("boost", given, "settings: boost")
         finder.notes.append(("manifold_absolute_pressure", ONE_BOOST))
-        return _speeds(finder, SINGLE_BOOST_FROM)
+        return at or _speeds(finder, SINGLE_BOOST_FROM)
     if given is not None or not _charger(finder):
         finder.conditions.add("unboosted")
         finder.assume("boost", "unboosted")
     else:
         finder.conditions.add("boosted")
         finder.lacks("boost", GIVE["boost"])
-    return _speeds(finder, 0.0)
+    return at or _speeds(finder, 0.0)
 
 
 def _charger(finder: Finder) -> PartState | None:
     return finder.one("turbocharger") or finder.one("supercharger")
 
 
-def _boost_by_speed(finder: Finder, boost: BoostBySpeed, episode: int) -> tuple[float, ...]:
+def _boost_by_speed(
+    finder: Finder, boost: BoostBySpeed, episode: int, at: tuple[float, ...]
+) -> tuple[float, ...]:
     """Put down a boost list: straight lines between its speeds, nothing beyond them."""
     if not 0 < boost.speeds[0] <= boost.speeds[-1] <= HIGHEST_SPEED:
         finder.lacks("boost", GIVE["possible speed"].format("boost at an engine speed"))
         finder.lacks("engine_speed", GIVE["possible speed"].format("boost at an engine speed"))
         return ()
-    speeds = grid(boost.speeds[0], boost.speeds[-1])
+    speeds = at or grid(boost.speeds[0], boost.speeds[-1])
     pressures = [each.value for each in boost.pressures]
     stated = [each.half_width for each in boost.pressures if each.half_width is not None]
     finder.keep(

@@ -39,9 +39,11 @@ def binned(log: Log, column: str) -> Binned:
         return {}
     good = np.isfinite(speeds) & np.isfinite(values) & (speeds > 0)
     centres = np.round(speeds[good] / BIN) * BIN
+    order = np.argsort(centres, kind="stable")
+    every, starts = np.unique(centres[order], return_index=True)
+    samples = np.split(values[good][order], starts[1:])
     return {
-        float(centre): float(np.median(values[good][centres == centre]))
-        for centre in np.unique(centres)
+        float(centre): float(np.median(each)) for centre, each in zip(every, samples, strict=False)
     }
 
 
@@ -84,15 +86,15 @@ def curve_of(run: PowerRun, values: Binned) -> Curve:
     )
 
 
-def measured_figures(run: PowerRun, log: Log, episode: int) -> Mapping[str, Figure]:
-    """Return the figures of a run by quantity: its power and torque, where they were measured."""
+def measured_figures(
+    run: PowerRun, powers: Binned, torques: Binned, episode: int
+) -> Mapping[str, Figure]:
+    """Return the figures of a run by quantity: the power [W] and the torque [N m] it read."""
     return {
-        quantity: _figure(run, quantity, curve_of(run, values), episode)
-        for quantity, values in (
-            (f"{place_of(run)}_power", measured_power(log)),
-            (f"{place_of(run)}_torque", measured_torque(log)),
+        f"{place_of(run)}_{quantity}": _figure(
+            run, f"{place_of(run)}_{quantity}", curve_of(run, values), episode
         )
-        if values
+        for quantity, values in (("power", powers), ("torque", torques))
     }
 
 

@@ -8,10 +8,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
-from hoistbook.figures.base import Base
+from hoistbook.figures.base import CALIBRATED, Base
 from hoistbook.figures.catalogue import Headline
 from hoistbook.figures.chain import Step, Worked, steps_of
-from hoistbook.figures.draws import Samples, band, share_of_variance
+from hoistbook.figures.draws import Samples, band, shares_of_variance, standardised
 from hoistbook.figures.figure import Curve, Figure, Input, Missing
 from hoistbook.figures.limits import limit_of
 from hoistbook.references import REFERENCES
@@ -24,20 +24,22 @@ def summed_up(worked: Worked) -> tuple[Figure | Missing, ...]:
     Their episodes are those of their inputs; of a missing one it is 0 until a state claims it.
     """
     found: list[Figure | Missing] = []
+    # A band over engine speed moves as a whole, so one line of each input stands for all.
+    causes = {key: standardised(worked.values[key][-1, 1:]) for key in worked.bases}
     for step in steps_of(worked.inputs):
         if step.name in worked.steps:
-            found.append(_figure(worked, step))
+            found.append(_figure(worked, step, causes))
         elif not step.row.step:
             found.append(Missing(key=step.key, give=worked.missing[step.name], episode=0))
     return tuple(found)
 
 
-def _figure(worked: Worked, step: Step) -> Figure:
+def _figure(worked: Worked, step: Step, causes: Mapping[str, Samples]) -> Figure:
     values = worked.values[step.name]
     line = _headline_line(worked, step, values)
     low, high = _band(values[line])
     rests_on = [worked.bases[key] for key in worked.rests_on[step.name]]
-    shares = _shares(worked, step, values[line, 1:], line)
+    shares = _shares(worked, step, values[line, 1:], causes)
     over_speed = len(values) > 1
     value = float(values[line, 0])
     return Figure(
@@ -152,18 +154,22 @@ def _base_input(base: Base, name: str, line: int, share: float) -> Input:
     )
 
 
-def _shares(worked: Worked, step: Step, effect: Samples, line: int) -> dict[str, float]:
+def _shares(
+    worked: Worked, step: Step, effect: Samples, causes: Mapping[str, Samples]
+) -> dict[str, float]:
     """Return the share of the figure's variance that each base input brings, by its name."""
-    columns = {key: worked.values[key] for key in worked.rests_on[step.name]}
-    return {
-        key: share_of_variance(column[min(line, len(column) - 1), 1:], effect)
-        for key, column in columns.items()
-    }
+    names = worked.rests_on[step.name]
+    if not names:
+        return {}
+    tied = np.array([bool(worked.bases[name].learnt) for name in names])
+    shares = shares_of_variance(np.array([causes[name] for name in names]), effect, tied)
+    return dict(zip(names, shares, strict=True))
 
 
 def _notes(worked: Worked, step: Step) -> tuple[str, ...]:
-    own = [step.row.note] if step.row.note else []
-    own += [text for quantity, text in worked.inputs.notes if quantity == step.row.quantity]
+    own = [text for quantity, text in worked.inputs.notes if quantity == step.row.quantity]
+    if step.row.note and CALIBRATED not in worked.inputs.conditions:
+        own.insert(0, step.row.note)
     return (*own, *_out_of_range(worked, step))
 
 

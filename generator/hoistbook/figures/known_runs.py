@@ -1,0 +1,205 @@
+"""Power runs as the figures learn from them: what was read at which engine speed, and of what."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from hoistbook.authored.records import Journal, Log, PowerRun
+from hoistbook.engineering.injectors import injector_cycle_time
+from hoistbook.figures.base import Base, Inputs
+from hoistbook.figures.defaults import DEFAULTS, spread
+from hoistbook.figures.finding import FLOORS
+from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.power_runs import Binned, binned, measured_power, measured_torque, place_of
+from hoistbook.history.state import Dated, State
+from hoistbook.values.evidence import Evidence
+from hoistbook.values.quantity import Quantity
+
+AIR = ("air_pressure", "air_temperature", "relative_humidity")
+"""Inputs that are of one day only."""
+
+LOGGED = {
+    "boost": "boost",
+    "lambda": "lambda_ratio",
+    "charge temperature": "charge_temperature",
+}
+"""Column of a log -> the input that it replaces."""
+
+ENOUGH = 3
+"""Engine speeds that are enough for a comparison."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class KnownRun:
+    """A power run with what its log holds by engine speed, and the state that it measured."""
+
+    episode: int
+    run: PowerRun
+    state: State
+    power: Binned
+    """Measured power [W], where it was measured."""
+    torque: Binned
+    """Measured torque there [N m]."""
+    inputs: Mapping[str, Binned]
+    """Inputs of the chain that were logged, by glossary key; SI."""
+    results: Mapping[str, Binned]
+    """Results of the chain that were logged, by glossary key; SI. Power is one of them."""
+
+    @property
+    def name(self) -> str:
+        """Return how sentences name it."""
+        return f"the run of episode {self.episode}"
+
+    @property
+    def day(self) -> str:
+        """Return what sets its samples apart from those of other days."""
+        return f" of {self.run.log}"
+
+
+def known_runs(journal: Journal, states: Sequence[State]) -> tuple[KnownRun | None, ...]:
+    """Return every run of the last state, None in the place of one whose log gives no power."""
+    by_episode = {state.episode: state for state in states}
+    runs = states[-1].runs if states else ()
+    return tuple(_known(dated, journal, by_episode) for dated in runs)
+
+
+def up_to(runs: Sequence[KnownRun | None], state: State) -> tuple[KnownRun, ...]:
+    """Return the runs that a state has seen, oldest first: what came later tells it nothing."""
+    return tuple(run for run in runs[: len(state.runs)] if run is not None)
+
+
+def _known(
+    dated: Dated[PowerRun], journal: Journal, by_episode: Mapping[int, State]
+) -> KnownRun | None:
+    log = journal.logs.get(dated.value.log)
+    state = state_of(dated, by_episode)
+    power = measured_power(log) if log is not None else {}
+    if log is None or state is None or not power:
+        return None
+    quantity = "power" if place_of(dated.value) == "crank" else "wheel_power"
+    return KnownRun(
+        episode=dated.episode,
+        run=dated.value,
+        state=state,
+        power=power,
+        torque=measured_torque(log),
+        inputs=_logged_inputs(log, dated.value, state),
+        results={quantity: power} | _logged_results(log),
+    )
+
+
+def state_of(run: Dated[PowerRun], by_episode: Mapping[int, State]) -> State | None:
+    """Return the state that a run measured: that of its episode, or of the one before."""
+    if not run.value.before_work:
+        return by_episode.get(run.episode)
+    earlier = [number for number in by_episode if number < run.episode]
+    return by_episode[max(earlier)] if earlier else None
+
+
+def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
+    """Return the logged inputs; an absolute manifold pressure is boost over the air of the run."""
+    found = {name: binned(log, column) for column, name in LOGGED.items()}
+    absolute = binned(log, "manifold pressure")
+    if absolute and not found["boost"]:
+        own = next(base for base in inputs_of(state).bases if base.name == "air_pressure")
+        air = float(np.max(own.value)) if run.pressure is None else run.pressure.value
+        found["boost"] = {speed: value - air for speed, value in absolute.items()}
+    return {name: values for name, values in found.items() if values}
+
+
+def _logged_results(log: Log) -> dict[str, Binned]:
+    """Return what a log has of air and fuel; an injector's open time is a share of its cycle."""
+    revolutions = DEFAULTS["revolutions_per_cycle"].value
+    duty = binned(log, "injector duty") or {
+        speed: open_time
+        / injector_cycle_time(revolutions_per_cycle=revolutions, engine_speed=speed)
+        for speed, open_time in binned(log, "injector time").items()
+    }
+    found = {"engine_air_flow": binned(log, "air mass flow"), "injector_duty": duty}
+    return {name: values for name, values in found.items() if values}
+
+
+def at_the_run(known: KnownRun, every: float = 0.0) -> Inputs:
+    """Return the inputs as they were at a run.
+
+    The air is the run's; boost, mixture and charge temperature are those of its log where it has
+    them. The engine speeds are those at which the run and all of these are known, of which
+    multiples of `every` are enough where there are three of them.
+    """
+    speeds = common_speeds(known, inputs_of(known.state))
+    some = tuple(speed for speed in speeds if every and speed % every == 0)
+    speeds = some if len(some) >= ENOUGH else speeds
+    measured = _air_of(known.run) | {
+        name: _logged(name, [curve[speed] for speed in speeds], known)
+        for name, curve in known.inputs.items()
+    }
+    own = inputs_of(known.state, at=speeds)
+    bases = [base for base in own.bases if base.key not in measured]
+    return replace(own, speeds=speeds, bases=(*bases, *measured.values()))
+
+
+def apart(inputs: Inputs, known: KnownRun, shared: Collection[str]) -> Inputs:
+    """Return inputs of a run of which only the shared ones are drawn as in other states."""
+    return replace(
+        inputs,
+        bases=tuple(
+            base if base.key in shared else replace(base, of_day=known.day)
+            for base in inputs.bases
+        ),
+    )
+
+
+def common_speeds(known: KnownRun, inputs: Inputs) -> tuple[float, ...]:
+    """Return the run's engine speeds at which boost and all that was logged are known."""
+    boost_known = "boost" in known.inputs or "unboosted" in inputs.conditions
+    if not boost_known and not inputs.speeds:
+        return ()
+    return tuple(
+        speed
+        for speed in known.power
+        if all(speed in curve for curve in known.inputs.values())
+        and (boost_known or inputs.speeds[0] <= speed <= inputs.speeds[-1])
+    )
+
+
+def _air_of(run: PowerRun) -> dict[str, Base]:
+    """Return the air of the run as far as it was written down."""
+    air: dict[str, Quantity | None] = {
+        "air_pressure": run.pressure,
+        "air_temperature": run.temperature,
+        "relative_humidity": run.humidity,
+    }
+    return {
+        name: Base(
+            name=name,
+            value=value.value,
+            half_width=(
+                spread(name, Evidence.MEASURED, value.value)
+                if value.half_width is None
+                else value.half_width
+            ),
+            evidence=Evidence.MEASURED,
+            origin="the air of the power run",
+            place=run.place,
+        )
+        for name, value in air.items()
+        if value is not None
+    }
+
+
+def _logged(name: str, values: list[float], known: KnownRun) -> Base:
+    """Return an input as the run's log has it over engine speed."""
+    return Base(
+        name=name,
+        value=tuple(values),
+        half_width=spread(name, Evidence.MEASURED, max(values, default=0.0)),
+        evidence=Evidence.MEASURED,
+        origin=f"the log of {known.name}",
+        episode=known.episode,
+        place=known.run.place,
+        of_day=known.day,
+        floor=FLOORS.get(name, 0.0),
+    )

@@ -1,0 +1,274 @@
+"""Learning from power runs: what was measured weighs the samples of what was assumed.
+
+The samples are drawn again by their weights, all inputs of one sample together, so that what only
+the run ties together stays tied: it fixes the product of volumetric and gross indicated efficiency
+and leaves each of them nearly as unknown as before. What the run says of the shape over engine
+speed goes to the filling.
+
+References
+----------
+Smith and Gelfand, *The American Statistician* 46 (1992) 84: sampling, weighing, sampling again;
+from memory.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from hoistbook.figures.base import CALIBRATED, Base, Inputs
+from hoistbook.figures.defaults import LESSONS
+from hoistbook.figures.draws import (
+    SAMPLES,
+    WIDTHS_PER_DEVIATION,
+    Samples,
+    band,
+    share_of_variance,
+)
+from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.known_runs import AIR, KnownRun
+from hoistbook.figures.readings import Reading, Weighing, readings_of, surprise, weighed
+from hoistbook.history.state import State, Status
+from hoistbook.values.evidence import Evidence
+
+LEAST_SHARE = 0.005
+"""Least share of a reading's variance from which on an input learns from it."""
+WORTH_SAYING = 0.10
+"""Share of its half band that an assumed input must have moved or lost to be called calibrated."""
+MOST_SHAPE = 0.2
+"""Most that a run may bend the filling: a pull that begins before the throttle is open says
+nothing of the engine."""
+
+BREATHING = ("engine", "cylinder head", "camshaft", "pistons", "intake manifold")
+"""Kinds of parts with which the filling of an engine changes: no run outlasts them."""
+
+FILLING = "volumetric_efficiency"
+OF_CRANK = ("brake_mean_effective_pressure", "power", "torque", "power_to_mass")
+OF_WHEELS = ("wheel_power", "wheel_torque")
+OF_AIR = ("engine_air_flow", "fuel_flow", "injector_duty", "pump_margin")
+"""Figures that the notes on learning stand beside."""
+
+
+def calibrated(inputs: Inputs, state: State, runs: Sequence[KnownRun]) -> Inputs:
+    """Return the inputs of a state's figures after what the runs have told of this engine.
+
+    Parameters
+    ----------
+    inputs
+        Inputs of the state, as given, logged and assumed.
+    state
+        The state.
+    runs
+        The runs that it has seen, oldest first.
+    """
+    readings = [
+        reading
+        for run in runs
+        if breathing(run.state) == breathing(state)
+        for reading in _told(run, inputs, state)
+    ]
+    if not readings:
+        return inputs
+    weighing = weighed(readings)
+    chosen = drawn_again(weighing.weights)
+    taught = _by_names(readings)
+    bases = [
+        _learnt(base, chosen, taught) if _learns(base, readings) else base for base in inputs.bases
+    ]
+    bases = [_bent(base, inputs.speeds, readings, weighing) for base in bases]
+    return replace(
+        inputs,
+        bases=tuple(bases),
+        conditions=inputs.conditions | {CALIBRATED},
+        notes=(*inputs.notes, *_notes(readings, weighing)),
+    )
+
+
+def breathing(state: State) -> tuple[str, ...]:
+    """Return the parts on the car that the filling of its engine rests on."""
+    return tuple(
+        sorted(
+            name
+            for name, each in state.parts.items()
+            if each.part.kind in BREATHING and each.status is Status.FITTED
+        )
+    )
+
+
+def _told(run: KnownRun, inputs: Inputs, state: State) -> list[Reading]:
+    """Return what a run tells of the engine that the inputs describe, nothing of another."""
+    own = inputs_of(run.state)
+    shared = frozenset(base.key for base in own.bases if _same(base, own, inputs))
+    if not {FILLING, "displacement"} <= shared:
+        return []
+    logged = {base.key for base in inputs.bases if base.of_day == run.day}
+    return readings_of(run, _transfer(own, inputs_of(state)), shared | logged)
+
+
+def _same(base: Base, own: Inputs, inputs: Inputs) -> bool:
+    """Return whether an input of a run's state is one of the estimate's, too."""
+    other = next((each for each in inputs.bases if each.key == base.key), None)
+    if other is None or base.name in AIR:
+        return False
+    aside = replace(other, value=base.value, episode=base.episode, place=base.place)
+    return base == aside and (base.key == FILLING or _same_values(base, own, other, inputs))
+
+
+def _same_values(base: Base, own: Inputs, other: Base, inputs: Inputs) -> bool:
+    """Return whether two inputs agree; over engine speed, wherever both are known."""
+    if not isinstance(base.value, tuple) or not isinstance(other.value, tuple):
+        return base.value == other.value
+    theirs = dict(zip(inputs.speeds, other.value, strict=True))
+    return all(
+        value == theirs.get(speed, value)
+        for speed, value in zip(own.speeds, base.value, strict=True)
+    )
+
+
+def _transfer(own: Inputs, inputs: Inputs) -> str:
+    """Return what lies between a run's engine and the estimate's: a key of `LESSONS`."""
+    if ("boosted" in own.conditions) != ("boosted" in inputs.conditions):
+        return "with and without boost"
+    if "boosted" in own.conditions and _boost(own) != _boost(inputs):
+        return "another boost"
+    return "the same boost"
+
+
+def _boost(inputs: Inputs) -> float | None:
+    """Return the highest boost asked for, None where none is."""
+    return next((float(np.max(each.value)) for each in inputs.bases if each.key == "boost"), None)
+
+
+def drawn_again(weights: Samples) -> NDArray[np.intp]:
+    """Return which samples stand in the place of all: each about as often as it weighs.
+
+    Systematic: of equal weights every sample stands once, in its own place, so that a run that
+    says nothing changes nothing.
+    """
+    positions = (np.arange(SAMPLES) + 0.5) / SAMPLES
+    return np.minimum(np.searchsorted(np.cumsum(weights), positions), SAMPLES - 1)
+
+
+def _learns(base: Base, readings: Sequence[Reading]) -> bool:
+    """Return whether any reading has something to say of an input."""
+    if base.half_width <= 0:
+        return False
+    deviations = base.deviations()
+    return any(
+        base.key in reading.shared and share_of_variance(deviations, reading.levels) > LEAST_SHARE
+        for reading in readings
+    )
+
+
+def _learnt(base: Base, chosen: NDArray[np.intp], taught: tuple[str, int]) -> Base:
+    """Return an input with the samples that are left of it.
+
+    What the author has stated or measured, and what has learnt next to nothing, keeps its value
+    and its words: only its samples are tied to those of the others.
+    """
+    deviations = base.deviations()[chosen]
+    shift = float(deviations.mean())
+    low, high = band(deviations)
+    half_width = float(high - low) / 2
+    moved = max(abs(shift), base.half_width - half_width) / base.half_width
+    names, episode = taught
+    if base.evidence in (Evidence.STATED, Evidence.MEASURED) or moved < WORTH_SAYING:
+        return replace(base, learnt=deviations.tobytes())
+    values = np.asarray(base.value) + shift
+    return replace(
+        base,
+        value=tuple(values.tolist()) if isinstance(base.value, tuple) else float(values),
+        half_width=half_width,
+        evidence=Evidence.ESTIMATED,
+        origin=f"calibrated by {names}",
+        episode=max(base.episode, episode),
+        learnt=(deviations - shift).tobytes(),
+    )
+
+
+def _by_names(readings: Sequence[Reading]) -> tuple[str, int]:
+    """Return the runs that taught, in words, and the last of their episodes."""
+    episodes = sorted({reading.run.episode for reading in readings})
+    if len(episodes) == 1:
+        return f"the run of episode {episodes[0]}", episodes[0]
+    *some, last = map(str, episodes)
+    return f"the runs of episodes {', '.join(some)} and {last}", episodes[-1]
+
+
+def _bent(
+    base: Base, speeds: tuple[float, ...], readings: Sequence[Reading], weighing: Weighing
+) -> Base:
+    """Return the filling with the shape over engine speed that the nearest run has shown."""
+    powers = [each for each in readings if each.quantity in ("power", "wheel_power")]
+    if base.key != FILLING or not speeds or not powers:
+        return base
+    teacher = min(reversed(powers), key=lambda each: LESSONS[each.transfer].half_width)
+    by_speed = teacher.gaps @ weighing.weights
+    shape = np.clip((by_speed - by_speed.mean()) / teacher.leverage, -MOST_SHAPE, MOST_SHAPE)
+    bent = np.asarray(base.value) * np.exp(np.interp(speeds, teacher.speeds, shape))
+    return replace(base, value=tuple(bent.tolist()))
+
+
+def _notes(readings: Sequence[Reading], weighing: Weighing) -> list[tuple[str, str]]:
+    """Return what has to be said beside the figures that have learnt."""
+    names, _ = _by_names(readings)
+    quantities = {reading.quantity for reading in readings}
+    told = [
+        f"An estimate, not a measurement, calibrated by {names}.",
+        *([] if quantities & AIR_READ else [PRODUCT]),
+        *_remaining(readings),
+        *_disagreements(readings, weighing),
+    ]
+    notes = [(quantity, text) for quantity in (*OF_CRANK, *OF_WHEELS, *OF_AIR) for text in told]
+    if "power" not in quantities:
+        notes += [(quantity, AT_THE_WHEELS) for quantity in OF_CRANK]
+    return notes
+
+
+AIR_READ = {"engine_air_flow", "injector_duty"}
+"""Readings that tell filling and efficiency apart."""
+PRODUCT = (
+    "Power alone fixes the product of volumetric and gross indicated efficiency and cannot tell "
+    "the two apart: air and fuel stay less well known."
+)
+AT_THE_WHEELS = (
+    "The run was at the wheels: of the crank it tells no more than the range of what the "
+    "drivetrain takes allows."
+)
+
+
+def _remaining(readings: Sequence[Reading]) -> list[str]:
+    """Return what stays uncertain between the nearest run and the estimate."""
+    nearest = min((LESSONS[each.transfer].half_width, each.transfer) for each in readings)[1]
+    lesson = LESSONS[nearest]
+    if not lesson.half_width:
+        return []
+    words = (
+        "between a run without boost and an estimate with it"
+        if "without" in nearest
+        else ("between a run and an estimate at another boost")
+    )
+    return [f"The band holds {100 * lesson.half_width:g} % for what may lie {words}."]
+
+
+def _disagreements(readings: Sequence[Reading], weighing: Weighing) -> list[str]:
+    """Return a sentence for each run that lies off what was expected of it."""
+    found = []
+    for reading in readings:
+        if abs(surprise(reading)) <= WIDTHS_PER_DEVIATION:
+            continue
+        off = 100 * (np.exp(reading.levels.mean()) - 1)
+        side = "above" if off > 0 else "below"
+        found.append(
+            f"The run of episode {reading.run.episode} read {abs(off):.0f} % {side} what was "
+            "expected, outside its band: look for a slip in the car's data or in the log."
+        )
+    if weighing.trust < 1:
+        found.append(
+            "The runs and what was assumed before them disagree so far that the runs were given "
+            f"only {100 * weighing.trust:.0g} % of their weight."
+        )
+    return list(dict.fromkeys(found))
