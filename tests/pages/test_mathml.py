@@ -23,10 +23,12 @@ def formula(expression: str, result: str = "power") -> Formula:
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("V_d", "<msub><mi>V</mi><mi>d</mi></msub>"),
+        ("V_d", '<msub><mi>V</mi><mi mathvariant="normal">d</mi></msub>'),
+        ("p_me", "<msub><mi>p</mi><mi>me</mi></msub>"),
+        ("Δp_1", '<mrow><mi mathvariant="normal">Δ</mi><msub><mi>p</mi><mn>1</mn></msub></mrow>'),
         ("p_1", "<msub><mi>p</mi><mn>1</mn></msub>"),
         ("NTU", "<mi>NTU</mi>"),
-        ("ṁ_a", '<msub><mover accent="true"><mi>m</mi><mo>˙</mo></mover><mi>a</mi></msub>'),
+        ("ṁ", '<mover accent="true"><mi>m</mi><mo>˙</mo></mover>'),
         ("P/m", "<mrow><mi>P</mi><mo>/</mo><mi>m</mi></mrow>"),
     ],
 )
@@ -39,7 +41,7 @@ def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> N
     [
         (
             "return torque * engine_speed / 2",
-            "<mfrac><mrow><mi>M</mi><mo>⋅</mo><mi>N</mi></mrow><mrow><mn>2</mn></mrow></mfrac>",
+            "<mfrac><mrow><mi>M</mi><mo>⋅</mo><mi>N</mi></mrow><mn>2</mn></mfrac>",
         ),
         (
             "return (torque + power) * power",
@@ -51,27 +53,28 @@ def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> N
         ),
         (
             "return (torque / power) ** 2",
-            "<msup><mrow><mo>(</mo><mfrac><mrow><mi>M</mi></mrow><mrow><mi>P</mi></mrow></mfrac>"
-            "<mo>)</mo></mrow><mrow><mn>2</mn></mrow></msup>",
+            "<msup><mrow><mo>(</mo><mfrac><mi>M</mi><mi>P</mi></mfrac>"
+            "<mo>)</mo></mrow><mn>2</mn></msup>",
         ),
         (
             "return sqrt(1e-06 * pi)",
-            "<msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo><mi>π</mi></msqrt>",
+            "<msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo>"
+            '<mi mathvariant="normal">π</mi></msqrt>',
         ),
-        ("return log(power)", "<mrow><mi>ln</mi><mo>(</mo><mi>P</mi><mo>)</mo></mrow>"),
+        ("return log(power)", "<mi>ln</mi><mrow><mo>(</mo><mi>P</mi><mo>)</mo></mrow>"),
         (
             "return torque - -power * torque",
-            "<mi>M</mi><mo>−</mo><mrow><mo>(</mo><mrow><mo>−</mo><mi>P</mi></mrow>"
+            "<mi>M</mi><mo>−</mo><mrow><mo>(</mo><mo>−</mo><mi>P</mi>"
             "<mo>⋅</mo><mi>M</mi><mo>)</mo></mrow>",
         ),
-        ("return -power", "<mrow><mo>−</mo><mi>P</mi></mrow>"),
+        ("return -power", "<mo>−</mo><mi>P</mi>"),
         (
             "return where(power < 2.5, power, where(torque >= 1, torque, 0))",
             "<mrow><mo>{</mo><mtable>"
             "<mtr><mtd><mi>P</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
-            "<mrow><mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mrow></mtd></mtr>"
+            "<mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mtd></mtr>"
             "<mtr><mtd><mi>M</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
-            "<mrow><mi>M</mi><mo>≥</mo><mn>1</mn></mrow></mtd></mtr>"
+            "<mi>M</mi><mo>≥</mo><mn>1</mn></mtd></mtr>"
             "<mtr><mtd><mn>0</mn></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
             "</mtable></mrow>",
         ),
@@ -88,9 +91,20 @@ def test_numbers_are_put_in_with_their_units_and_not_worked_out() -> None:
     (line,) = with_numbers(made_up, put_in, "110\N{NO-BREAK SPACE}kW", WORDS)
     assert line == (
         '<math display="block"><mi>P</mi><mo>=</mo>'
-        "<mrow><mn>200</mn><mtext>\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m</mtext></mrow>"
-        "<mo>×</mo><msup><mn>6,000</mn><mrow><mn>2</mn></mrow></msup>"
-        "<mo>≈</mo><mrow><mn>110</mn><mtext>\N{NO-BREAK SPACE}kW</mtext></mrow></math>"
+        '<mn class="torque">200</mn><mtext>\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m</mtext>'
+        '<mo>×</mo><msup><mn class="engine_speed">6,000</mn><mn>2</mn></msup>'
+        '<mo>≈</mo><mn class="result">110</mn><mtext>\N{NO-BREAK SPACE}kW</mtext></math>'
+    )
+
+
+def test_a_number_with_its_unit_is_held_together_where_a_power_wants_one_thing() -> None:
+    (line,) = with_numbers(
+        formula("return torque ** 2"), {"torque": "3\N{NO-BREAK SPACE}N"}, "", WORDS
+    )
+    assert line == (
+        '<math display="block"><mi>P</mi><mo>=</mo><msup><mrow><mo>(</mo>'
+        '<mn class="torque">3</mn><mtext>\N{NO-BREAK SPACE}N</mtext><mo>)</mo></mrow>'
+        "<mn>2</mn></msup></math>"
     )
 
 

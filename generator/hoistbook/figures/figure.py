@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from hoistbook.figures.base import Inputs
 from hoistbook.problems import Place
 from hoistbook.values.evidence import Evidence
 
@@ -121,6 +122,8 @@ class Figures:
 
     episode: int
     figures: tuple[Figure | Missing, ...]
+    inputs: Inputs | None = None
+    """What the estimates among them start from: the browser works them out anew from it."""
 
     def get(self, quantity: str, subject: str = "engine") -> Figure | Missing | None:
         """Return the figure of that name, None where the catalogue has none for this car."""

@@ -26,8 +26,8 @@ from hoistbook.values.quantity import Quantity
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
-_IN_FORMULAS = {"degC": "K", "degF": "K", "lambda": "-"}
-"""Units that give way in formulas: temperatures are absolute there."""
+_IN_FORMULAS = {"degC": "K", "degF": "K", "lambda": "-", ":1": "-"}
+"""Units that give way in formulas: temperatures are absolute there, ratios plain numbers."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,10 +19,12 @@ from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.pages.formats import NO_BREAK
 from hoistbook.pages.words import Words
 
-Printed: TypeAlias = tuple[str, int]
-"""MathML of a piece, and how strongly it holds together."""
+Printed: TypeAlias = tuple[list[str], int]
+"""The MathML elements of a piece, and how strongly it holds together."""
 
 SUM, PRODUCT, FRACTION, ATOM = 1, 2, 3, 4
+RESULT = "result"
+"""The name that the number behind a formula carries."""
 _DOT_ABOVE = "\N{COMBINING DOT ABOVE}"
 _FUNCTIONS = {"exp": "exp", "log": "ln", "sin": "sin", "cos": "cos"}
 _EXTREMES = {"minimum": "min", "maximum": "max"}
@@ -38,7 +40,7 @@ _SIGNS: dict[type[ast.AST], str] = {
 
 def in_symbols(formula: Formula, words: Words) -> tuple[Markup, ...]:
     """Return a formula in symbols, one equation for each of its lines."""
-    printer = _Printer(lambda name: (symbol(_plain_symbol(name)), ATOM), "⋅", words)
+    printer = _Printer(lambda name: ([symbol(_plain_symbol(name))], ATOM), "⋅", words)
     return _equations(formula, printer, result=None)
 
 
@@ -62,8 +64,9 @@ def with_numbers(
     def name(parameter: str) -> Printed:
         text = put_in.get(parameter)
         if text is None:
-            return symbol(_plain_symbol(parameter)), ATOM
-        return _number(text), PRODUCT if " " in text.replace(NO_BREAK, " ") else ATOM
+            return [symbol(_plain_symbol(parameter))], ATOM
+        number = _number(text, parameter)
+        return number, PRODUCT if len(number) > 1 else ATOM
 
     return _equations(formula, _Printer(name, "×", words), result)
 
@@ -73,16 +76,16 @@ def symbol(text: str) -> str:
 
     Examples
     --------
+    >>> symbol("T_2")
+    '<msub><mi>T</mi><mn>2</mn></msub>'
     >>> symbol("V_d")
-    '<msub><mi>V</mi><mi>d</mi></msub>'
-    >>> symbol("Δp_c")
-    '<mrow><mi>Δ</mi><msub><mi>p</mi><mi>c</mi></msub></mrow>'
+    '<msub><mi>V</mi><mi mathvariant="normal">d</mi></msub>'
     """
     if "/" in text:
         above, below = text.split("/")
         return f"<mrow>{symbol(above)}<mo>/</mo>{symbol(below)}</mrow>"
     if text.startswith("Δ") and len(text) > 1:
-        return f"<mrow><mi>Δ</mi>{symbol(text[1:])}</mrow>"
+        return f'<mrow><mi mathvariant="normal">Δ</mi>{symbol(text[1:])}</mrow>'
     base, _, below = text.partition("_")
     letters = unicodedata.normalize("NFD", base)
     printed = f"<mi>{escape(letters.replace(_DOT_ABOVE, ''))}</mi>"
@@ -90,8 +93,18 @@ def symbol(text: str) -> str:
         printed = f'<mover accent="true">{printed}<mo>˙</mo></mover>'
     if not below:
         return printed
-    tag = "mn" if below.isdigit() else "mi"
-    return f"<msub>{printed}<{tag}>{escape(below)}</{tag}></msub>"
+    return f"<msub>{printed}{_subscript(below)}</msub>"
+
+
+def _subscript(text: str) -> str:
+    """Return what stands below: upright, for it is a word cut short and no quantity (ISO 80000-1).
+
+    A name of several letters is upright as it is.
+    """
+    if text.isdigit():
+        return f"<mn>{text}</mn>"
+    upright = ' mathvariant="normal"' if len(text) == 1 else ""
+    return f"<mi{upright}>{escape(text)}</mi>"
 
 
 def inline_symbol(key: str) -> Markup:
@@ -105,11 +118,14 @@ def _plain_symbol(name: str) -> str:
     return term.symbol if term else name.replace("_", " ")
 
 
-def _number(text: str) -> str:
-    """Return a printed value: number and unit apart, so that each is read as what it is."""
+def _number(text: str, name: str) -> list[str]:
+    """Return a printed value: number and unit apart, so that each is read as what it is.
+
+    The number carries the name of what it is of, by which a script finds it.
+    """
     number, space, unit = text.partition(NO_BREAK)
-    printed = f"<mn>{escape(number)}</mn>"
-    return f"<mrow>{printed}<mtext>{space}{escape(unit)}</mtext></mrow>" if unit else printed
+    printed = [f'<mn class="{name}">{escape(number)}</mn>']
+    return [*printed, f"<mtext>{space}{escape(unit)}</mtext>"] if unit else printed
 
 
 def _equations(formula: Formula, printer: _Printer, result: str | None) -> tuple[Markup, ...]:
@@ -122,7 +138,7 @@ def _equations(formula: Formula, printer: _Printer, result: str | None) -> tuple
             lines.append(f"{left}<mo>=</mo>{right}")
         elif isinstance(statement, ast.Return) and statement.value is not None:
             left = symbol(GLOSSARY[formula.result].symbol)
-            behind = f"<mo>≈</mo>{_number(result)}" if result else ""
+            behind = "".join(["<mo>≈</mo>", *_number(result, RESULT)]) if result else ""
             lines.append(f"{left}<mo>=</mo>{printer.show(statement.value)}{behind}")
     return tuple(Markup(f'<math display="block">{line}</math>') for line in lines)
 
@@ -136,60 +152,66 @@ class _Printer:
         self._words = words
 
     def show(self, node: ast.expr) -> str:
-        """Return the MathML of an expression."""
-        return self._print(node)[0]
+        """Return the MathML of an expression, as it stands in a row."""
+        return "".join(self._print(node)[0])
+
+    def _one(self, node: ast.expr) -> str:
+        """Return the MathML of an expression as a single element."""
+        return _row(self._print(node)[0])
 
     def _print(self, node: ast.expr) -> Printed:
         match node:
             case ast.Name(id="pi"):
-                return "<mi>π</mi>", ATOM
+                return ['<mi mathvariant="normal">π</mi>'], ATOM
             case ast.Name(id=name):
                 return self._name(name)
             case ast.Constant(value=value):
-                return _constant(str(value)), ATOM
+                return _constant(str(value))
             case ast.UnaryOp(op=ast.USub(), operand=operand):
-                return f"<mrow><mo>\N{MINUS SIGN}</mo>{self._held(operand, PRODUCT)}</mrow>", SUM
+                return ["<mo>\N{MINUS SIGN}</mo>", *self._held(operand, PRODUCT)], SUM
             case ast.BinOp():
                 return self._binary(node)
             case ast.Compare(left=left, ops=[sign], comparators=[right]):
-                mark = escape(_SIGNS[type(sign)])
-                return f"<mrow>{self.show(left)}<mo>{mark}</mo>{self.show(right)}</mrow>", SUM
+                mark = f"<mo>{escape(_SIGNS[type(sign)])}</mo>"
+                return [*self._print(left)[0], mark, *self._print(right)[0]], SUM
             case ast.Call(func=ast.Name(id=function), args=arguments):
                 return self._call(function, arguments)
         raise NotImplementedError(f"no MathML for {ast.dump(node)}")
 
-    def _held(self, node: ast.expr, strength: int) -> str:
+    def _held(self, node: ast.expr, strength: int) -> list[str]:
         """Return a piece, in brackets where it holds together less than its place asks."""
-        text, own = self._print(node)
-        return text if own >= strength else f"<mrow><mo>(</mo>{text}<mo>)</mo></mrow>"
+        pieces, own = self._print(node)
+        return pieces if own >= strength else [_bracketed(pieces)]
 
     def _binary(self, node: ast.BinOp) -> Printed:
         left, right = node.left, node.right
         match node.op:
             case ast.Div():
-                return f"<mfrac>{_one(self.show(left))}{_one(self.show(right))}</mfrac>", FRACTION
+                return [f"<mfrac>{self._one(left)}{self._one(right)}</mfrac>"], FRACTION
             case ast.Pow():
-                return f"<msup>{self._held(left, ATOM)}{_one(self.show(right))}</msup>", FRACTION
+                base = _row(self._held(left, ATOM))
+                return [f"<msup>{base}{self._one(right)}</msup>"], FRACTION
             case ast.Mult():
                 times = f"<mo>{self._times}</mo>"
-                factors = self._first_factor(left) + times + self._held(right, PRODUCT)
+                factors = [*self._first_factor(left), times, *self._held(right, PRODUCT)]
                 return factors, SUM if isinstance(left, ast.UnaryOp) else PRODUCT
         sign = f"<mo>{_SIGNS[type(node.op)]}</mo>"
-        return self._print(left)[0] + sign + self._held(right, PRODUCT), SUM
+        return [*self._print(left)[0], sign, *self._held(right, PRODUCT)], SUM
 
-    def _first_factor(self, node: ast.expr) -> str:
+    def _first_factor(self, node: ast.expr) -> list[str]:
         """Return a first factor; a sign before it needs no brackets there."""
-        return self.show(node) if isinstance(node, ast.UnaryOp) else self._held(node, PRODUCT)
+        if isinstance(node, ast.UnaryOp):
+            return self._print(node)[0]
+        return self._held(node, PRODUCT)
 
     def _call(self, function: str, arguments: list[ast.expr]) -> Printed:
         if function == "where":
-            return self._cases(*arguments), FRACTION
-        shown = [self.show(each) for each in arguments]
+            return [self._cases(*arguments)], FRACTION
         if function == "sqrt":
-            return f"<msqrt>{shown[0]}</msqrt>", ATOM
+            return [f"<msqrt>{self.show(arguments[0])}</msqrt>"], ATOM
         name = _FUNCTIONS.get(function) or _EXTREMES[function]
-        inside = "<mo>,</mo>".join(shown)
-        return f"<mrow><mi>{name}</mi><mo>(</mo>{inside}<mo>)</mo></mrow>", FRACTION
+        inside = "<mo>,</mo>".join(self.show(each) for each in arguments)
+        return [f"<mi>{name}</mi>", _bracketed([inside])], FRACTION
 
     def _cases(self, condition: ast.expr, first: ast.expr, second: ast.expr) -> str:
         rows = self._case_rows(condition, first, second)
@@ -206,15 +228,21 @@ class _Printer:
         return f"{row}<mtr><mtd>{self.show(second)}</mtd><mtd>{otherwise}</mtd></mtr>"
 
 
-def _one(text: str) -> str:
+def _row(pieces: list[str]) -> str:
     """Return MathML as the single child that a fraction or a power wants."""
-    return f"<mrow>{text}</mrow>"
+    return pieces[0] if len(pieces) == 1 else f"<mrow>{''.join(pieces)}</mrow>"
 
 
-def _constant(text: str) -> str:
+def _bracketed(pieces: list[str]) -> str:
+    return f"<mrow><mo>(</mo>{''.join(pieces)}<mo>)</mo></mrow>"
+
+
+def _constant(text: str) -> Printed:
     """Return a number as it was written, a power of ten set as one."""
     number, _, exponent = text.removesuffix(".0").lower().partition("e")
     if not exponent:
-        return f"<mn>{number}</mn>"
+        return [f"<mn>{number}</mn>"], ATOM
     ten = f"<msup><mn>10</mn><mn>{int(exponent)}</mn></msup>".replace("-", "\N{MINUS SIGN}")
-    return ten if number == "1" else f"<mrow><mn>{number}</mn><mo>×</mo>{ten}</mrow>"
+    if number == "1":
+        return [ten], FRACTION
+    return [f"<mn>{number}</mn>", "<mo>×</mo>", ten], PRODUCT
