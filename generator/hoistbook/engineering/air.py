@@ -317,3 +317,48 @@ def pressure_altitude(
         / lapse_rate
         * (1 - (air_pressure / sea_level_pressure) ** (1 / 5.25588))
     )
+
+
+@formula(
+    reference="us-standard-atmosphere-1976",
+    where="troposphere, as a report is reduced to sea level",
+    result="air_pressure",
+    valid={"altitude": (-500, 3000)},
+    assumes=(
+        "Reduced with the standard atmosphere; a report that is reduced with the day's own "
+        "temperature differs by up to 0.5 % at 500 m.",
+        "Left out, it errs by 3.5 % at 300 m.",
+    ),
+)
+def station_pressure(
+    *, reported_pressure: Value, standard_pressure: Value, sea_level_pressure: Value
+) -> Value:
+    """Return the pressure on the spot from that of a weather report.
+
+    Parameters
+    ----------
+    reported_pressure
+        Pressure of a weather report, reduced to sea level [Pa].
+    standard_pressure
+        Pressure of the standard atmosphere at a height [Pa].
+    sea_level_pressure
+        Pressure of the standard atmosphere at sea level [Pa].
+
+    Returns
+    -------
+    Value
+        Pressure of the surrounding air, as a barometer on the spot reads it [Pa].
+
+    Notes
+    -----
+    p_a = p_q p_H / p_00
+
+    Examples
+    --------
+    >>> station_pressure(
+    ...     reported_pressure=101325.0, standard_pressure=97773.0,
+    ...     sea_level_pressure=101325.0,
+    ... )
+    9.7773e+04
+    """
+    return reported_pressure * standard_pressure / sea_level_pressure

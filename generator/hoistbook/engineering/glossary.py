@@ -41,6 +41,7 @@ air_temperature | T_a | K | temperature of the surrounding air | degC | degF
 altitude | H | m | height above sea level in the standard atmosphere | | ft
 dry_air_pressure | p_d | Pa | pressure of the air without its water vapour | kPa | inHg
 humidity_ratio | W | - | mass of water vapour per mass of dry air
+reported_pressure | p_q | Pa | pressure of a weather report, reduced to sea level | hPa | inHg
 relative_humidity | φ | - | relative humidity | %
 saturation_pressure | p_s | Pa | pressure of water vapour in saturated air | kPa | inHg
 standard_pressure | p_H | Pa | pressure of the standard atmosphere at a height | kPa | inHg
