@@ -17,6 +17,19 @@ CALIBRATED = "calibrated"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Learnt:
+    """What is left of an input's samples after runs have weighed them."""
+
+    kept: bytes = field(repr=False)
+    """Which sample stands in the place of each, as 16-bit whole numbers; the same of all inputs
+    of one state."""
+    half_width: float
+    """Half the band that the samples were drawn from."""
+    shift: float
+    """By how much the central value has moved; SI."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Base:
     """One number that was given, measured or assumed; SI."""
 
@@ -40,9 +53,8 @@ class Base:
     of_day: str = ""
     """Whose number it is, where it is of one day only: its samples are drawn apart from those of
     the same input on another day."""
-    learnt: bytes = field(default=b"", repr=False)
-    """Where runs have weighed the samples: what is left of them, as float64 deviations from the
-    central value."""
+    learnt: Learnt | None = None
+    """Where runs have weighed the samples: what is left of them."""
 
     @property
     def key(self) -> str:
@@ -51,9 +63,11 @@ class Base:
 
     def deviations(self) -> Samples:
         """Return by how much each sample lies off the central value."""
-        if self.learnt:
-            return np.frombuffer(self.learnt)
-        return draw(self.key + self.of_day, 0.0, self.half_width, self.shape)
+        name = self.key + self.of_day
+        if self.learnt is None:
+            return draw(name, 0.0, self.half_width, self.shape)
+        drawn = draw(name, 0.0, self.learnt.half_width, self.shape)
+        return drawn[np.frombuffer(self.learnt.kept, dtype=np.uint16)] - self.learnt.shift
 
     def column(self) -> Samples:
         """Return the central value followed by the samples, speeds by samples.

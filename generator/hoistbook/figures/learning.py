@@ -19,7 +19,8 @@ from dataclasses import replace
 import numpy as np
 from numpy.typing import NDArray
 
-from hoistbook.figures.base import CALIBRATED, Base, Inputs
+from hoistbook.figures.base import CALIBRATED, Base, Inputs, Learnt
+from hoistbook.figures.chain import work_out
 from hoistbook.figures.defaults import LESSONS
 from hoistbook.figures.draws import (
     SAMPLES,
@@ -30,7 +31,14 @@ from hoistbook.figures.draws import (
 )
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import AIR, KnownRun
-from hoistbook.figures.readings import Reading, Weighing, readings_of, surprise, weighed
+from hoistbook.figures.readings import (
+    Reading,
+    Weighing,
+    gaps_of,
+    readings_of,
+    surprise,
+    weighed,
+)
 from hoistbook.history.state import State, Status
 from hoistbook.values.evidence import Evidence
 
@@ -75,12 +83,11 @@ def calibrated(inputs: Inputs, state: State, runs: Sequence[KnownRun]) -> Inputs
     weighing = weighed(readings)
     chosen = drawn_again(weighing.weights)
     taught = _by_names(readings)
-    bases = [
-        _learnt(base, chosen, taught) if _learns(base, readings) else base for base in inputs.bases
-    ]
-    bases = [_bent(base, inputs.speeds, readings, weighing) for base in bases]
+    learners = frozenset(base.key for base in inputs.bases if _learns(base, readings))
+    learnt = _all_learnt(inputs, learners, chosen, taught)
+    bases = [_bent(base, learnt, readings, weighing) for base in learnt.bases]
     return replace(
-        inputs,
+        learnt,
         bases=tuple(bases),
         conditions=inputs.conditions | {CALIBRATED},
         notes=(*inputs.notes, *_notes(readings, weighing)),
@@ -163,11 +170,22 @@ def _learns(base: Base, readings: Sequence[Reading]) -> bool:
     )
 
 
+def _all_learnt(
+    inputs: Inputs, learners: frozenset[str], chosen: NDArray[np.intp], taught: tuple[str, int]
+) -> Inputs:
+    """Return inputs of which the learners have the samples that are left of them."""
+    bases = (
+        _learnt(base, chosen, taught) if base.key in learners and base.half_width > 0 else base
+        for base in inputs.bases
+    )
+    return replace(inputs, bases=tuple(bases))
+
+
 def _learnt(base: Base, chosen: NDArray[np.intp], taught: tuple[str, int]) -> Base:
     """Return an input with the samples that are left of it.
 
-    What the author has stated or measured, and what has learnt next to nothing, keeps its value
-    and its words: only its samples are tied to those of the others.
+    What has learnt next to nothing keeps its value and its words: only its samples are tied to
+    those of the others.
     """
     deviations = base.deviations()[chosen]
     shift = float(deviations.mean())
@@ -175,8 +193,10 @@ def _learnt(base: Base, chosen: NDArray[np.intp], taught: tuple[str, int]) -> Ba
     half_width = float(high - low) / 2
     moved = max(abs(shift), base.half_width - half_width) / base.half_width
     names, episode = taught
-    if base.evidence in (Evidence.STATED, Evidence.MEASURED) or moved < WORTH_SAYING:
-        return replace(base, learnt=deviations.tobytes())
+    kept = chosen.astype(np.uint16).tobytes()
+    learnt = Learnt(kept=kept, half_width=base.half_width, shift=shift)
+    if moved < WORTH_SAYING:
+        return replace(base, learnt=replace(learnt, shift=0.0))
     values = np.asarray(base.value) + shift
     return replace(
         base,
@@ -185,7 +205,7 @@ def _learnt(base: Base, chosen: NDArray[np.intp], taught: tuple[str, int]) -> Ba
         evidence=Evidence.ESTIMATED,
         origin=f"calibrated by {names}",
         episode=max(base.episode, episode),
-        learnt=(deviations - shift).tobytes(),
+        learnt=learnt,
     )
 
 
@@ -198,18 +218,44 @@ def _by_names(readings: Sequence[Reading]) -> tuple[str, int]:
     return f"the runs of episodes {', '.join(some)} and {last}", episodes[-1]
 
 
-def _bent(
-    base: Base, speeds: tuple[float, ...], readings: Sequence[Reading], weighing: Weighing
-) -> Base:
-    """Return the filling with the shape over engine speed that the nearest run has shown."""
+def _bent(base: Base, inputs: Inputs, readings: Sequence[Reading], weighing: Weighing) -> Base:
+    """Return the filling with the shape over engine speed that the nearest run has shown.
+
+    All samples are bent alike. The central value is set, apart from its samples, to where the
+    central values of all inputs read what the samples expect in the mean: a product of means is
+    not the mean of the product.
+    """
     powers = [each for each in readings if each.quantity in ("power", "wheel_power")]
-    if base.key != FILLING or not speeds or not powers:
+    if base.key != FILLING or not inputs.speeds or not powers:
         return base
     teacher = min(reversed(powers), key=lambda each: LESSONS[each.transfer].half_width)
-    by_speed = teacher.gaps @ weighing.weights
-    shape = np.clip((by_speed - by_speed.mean()) / teacher.leverage, -MOST_SHAPE, MOST_SHAPE)
-    bent = np.asarray(base.value) * np.exp(np.interp(speeds, teacher.speeds, shape))
-    return replace(base, value=tuple(bent.tolist()))
+    gaps, leverage = _central(teacher, weighing)
+    shape = np.clip((gaps - gaps.mean()) / leverage, -MOST_SHAPE, MOST_SHAPE)
+    bent = np.asarray(base.value) * np.exp(np.interp(inputs.speeds, teacher.speeds, shape))
+    level = np.exp((gaps.mean() - teacher.levels @ weighing.weights) / leverage.mean())
+    return replace(
+        base,
+        value=tuple((bent * level).tolist()),
+        learnt=(base.deviations() + float(bent.mean() * (1 - level))).tobytes(),
+    )
+
+
+def _central(reading: Reading, weighing: Weighing) -> tuple[Samples, Samples]:
+    """Return what the central values leave open of a reading after learning, by engine speed.
+
+    Beside it stands by how many per cent power moves with one per cent of filling: by more than
+    one, since friction takes its part whatever the filling.
+    """
+    chosen = drawn_again(weighing.weights)
+    inputs = _all_learnt(reading.inputs, reading.shared, chosen, ("", 0))
+    worked = work_out(inputs, sampled=False)
+    gaps = gaps_of(worked, reading.quantity, reading.speeds, reading.read)[:, 0]
+    brake, friction, pumping = (
+        worked.values[f"{name}_mean_effective_pressure"][:, 0]
+        for name in ("brake", "friction", "pumping")
+    )
+    at = [inputs.speeds.index(each) for each in reading.speeds]
+    return gaps, ((brake + friction + pumping) / brake)[at]
 
 
 def _notes(readings: Sequence[Reading], weighing: Weighing) -> list[tuple[str, str]]:

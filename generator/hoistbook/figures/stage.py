@@ -48,7 +48,8 @@ def _of_state(state: State, runs: Sequence[KnownRun]) -> Figures:
     """Return a state's figures: its estimates, and in their place what a run has measured."""
     measured = _measured(state, runs)
     figures: list[Figure | Missing] = []
-    for each in estimates(informed(state, runs)):
+    inputs = informed(state, runs)
+    for each in estimates(inputs):
         better = measured.pop(each.key.quantity, None) if each.key.subject == "engine" else None
         if better is not None:
             figures.append(better)
@@ -56,7 +57,7 @@ def _of_state(state: State, runs: Sequence[KnownRun]) -> Figures:
             figures.append(replace(each, episode=state.episode))
         else:
             figures.append(each)
-    return Figures(episode=state.episode, figures=(*figures, *measured.values()))
+    return Figures(episode=state.episode, figures=(*figures, *measured.values()), inputs=inputs)
 
 
 def _measured(state: State, runs: Sequence[KnownRun]) -> dict[str, Figure]:
