@@ -45,7 +45,7 @@ def coolant_heat(*, power: Value, brake_efficiency: Value, coolant_share: Value)
 
 @formula(
     reference="incropera-2007",
-    where="eq. 1.12e, energy balance of a steady flow",
+    where="section 1.3, energy balance of a steady flow",
 )
 def coolant_flow(
     *,
@@ -141,7 +141,7 @@ def oil_feed_flow(
 
 @formula(
     reference="incropera-2007",
-    where="eq. 1.12e, energy balance of a steady flow",
+    where="section 1.3, energy balance of a steady flow",
 )
 def oil_heat(
     *,

@@ -210,7 +210,7 @@ STANDARDS: Mapping[str, str] = MappingProxyType(
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Correction:
+class PowerCorrection:
     """What a power standard does to one run."""
 
     standard: str
@@ -240,7 +240,7 @@ def power_correction(
     air_temperature: float,
     dry_air_pressure: float,
     boost_compensates: bool,
-) -> Correction:
+) -> PowerCorrection:
     """Return the factor of a power standard for one run, or 1 and why none applies.
 
     Parameters
@@ -255,11 +255,11 @@ def power_correction(
         Pressure of the air without its water vapour [Pa].
     boost_compensates
         Whether the engine is boosted and its boost is controlled so that it makes up for the air
-        of the day.
+        of the day. Not known counts as yes.
 
     Returns
     -------
-    Correction
+    PowerCorrection
         A boosted engine that makes up for the air of the day is never corrected, nor is a run
         outside the standard's own range: the observed power is shown with the air of its day.
 
@@ -291,7 +291,7 @@ def power_correction(
     }
     factor = float(formula(**{key: air[key] for key in formula.parameters}))
     reason = _HELD if boost_compensates else _outside(standard, air | {formula.result: factor})
-    return Correction(
+    return PowerCorrection(
         standard=standard,
         factor=1.0 if reason else factor,
         by_the_formula=factor,
