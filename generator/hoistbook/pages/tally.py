@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from hoistbook.history.ledger import Entry as LedgerEntry
-from hoistbook.history.ledger import Stage, Tally
+from hoistbook.history.ledger import EntryKind, Stage, Tally
 from hoistbook.pages import links
 from hoistbook.pages.charts import cost_charts
 from hoistbook.pages.desk import Desk, sections
@@ -41,7 +41,7 @@ class TallyRow:
     part: PartRef | None
     """The part it was for; `what` then repeats its name."""
     kind: str
-    """"refund"; empty for a plain purchase."""
+    """"sold", "came back"; empty for money that was spent."""
     stage: str
     """"spent", "ordered, not paid" or "planned"."""
     supplier: str
@@ -155,7 +155,6 @@ def _running(desk: Desk, tally: Tally) -> RunningRow:
 
 
 def _row(desk: Desk, entry: LedgerEntry) -> TallyRow:
-    plain = entry.kind.name in ("PART", "SPENT") and entry.home >= 0
     foreign = entry.amount.currency != desk.currency
     return TallyRow(
         episode=desk.episode(entry.episode),
@@ -164,7 +163,7 @@ def _row(desk: Desk, entry: LedgerEntry) -> TallyRow:
         date=desk.formats.date(entry.day) if entry.day else "",
         what=entry.label,
         part=desk.part(entry.part) if entry.part else None,
-        kind="" if plain else desk.words(f"kind.{entry.kind.name.lower()}"),
+        kind=_came_back(desk, entry),
         stage="" if entry.stage is Stage.SPENT else desk.words(f"stage.{entry.stage.value}"),
         supplier=entry.supplier or "",
         system=desk.system(entry.system),
@@ -174,3 +173,9 @@ def _row(desk: Desk, entry: LedgerEntry) -> TallyRow:
         list_price=desk.home_money(entry.list_home) if entry.list_home is not None else "",
         rate=entry.rate,
     )
+
+
+def _came_back(desk: Desk, entry: LedgerEntry) -> str:
+    if entry.kind is EntryKind.SALE:
+        return desk.words("kind.sale")
+    return desk.words("kind.refund") if entry.home < 0 else ""
