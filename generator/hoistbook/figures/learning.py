@@ -219,12 +219,7 @@ def _by_names(readings: Sequence[Reading]) -> tuple[str, int]:
 
 
 def _bent(base: Base, inputs: Inputs, readings: Sequence[Reading], weighing: Weighing) -> Base:
-    """Return the filling with the shape over engine speed that the nearest run has shown.
-
-    All samples are bent alike. The central value is set, apart from its samples, to where the
-    central values of all inputs read what the samples expect in the mean: a product of means is
-    not the mean of the product.
-    """
+    """Return the filling with the shape over engine speed that the nearest run has shown."""
     powers = [each for each in readings if each.quantity in ("power", "wheel_power")]
     if base.key != FILLING or not inputs.speeds or not powers:
         return base
@@ -232,12 +227,7 @@ def _bent(base: Base, inputs: Inputs, readings: Sequence[Reading], weighing: Wei
     gaps, leverage = _central(teacher, weighing)
     shape = np.clip((gaps - gaps.mean()) / leverage, -MOST_SHAPE, MOST_SHAPE)
     bent = np.asarray(base.value) * np.exp(np.interp(inputs.speeds, teacher.speeds, shape))
-    level = np.exp((gaps.mean() - teacher.levels @ weighing.weights) / leverage.mean())
-    return replace(
-        base,
-        value=tuple((bent * level).tolist()),
-        learnt=(base.deviations() + float(bent.mean() * (1 - level))).tobytes(),
-    )
+    return replace(base, value=tuple(bent.tolist()))
 
 
 def _central(reading: Reading, weighing: Weighing) -> tuple[Samples, Samples]:

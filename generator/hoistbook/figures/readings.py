@@ -45,11 +45,14 @@ class Reading:
     shared: frozenset[str]
     """The inputs that are the same in the estimate."""
     quantity: str
+    inputs: Inputs
+    """Those of the run, at the engine speeds that are compared."""
     speeds: tuple[float, ...]
+    """Those of them at which the quantity was read."""
+    read: tuple[float, ...]
+    """SI."""
     gaps: Samples
     """Logarithm of read over expected, speeds by samples."""
-    leverage: Samples
-    """By how many per cent power moves with one per cent of filling, by speed."""
 
     @property
     def levels(self) -> Samples:
@@ -72,13 +75,15 @@ class Weighing:
 def readings_of(run: KnownRun, transfer: str, shared: frozenset[str]) -> list[Reading]:
     """Return what a run tells; of its inputs only the shared ones are those of the estimate."""
     inputs = apart(at_the_run(run, EVERY), run, shared)
+    worked = _expected(inputs)
     found = []
     for quantity, values in run.results.items():
         speeds = tuple(each for each in inputs.speeds if values.get(each, 0.0) > 0)
+        if not speeds or quantity not in worked.values:
+            continue
         read = tuple(values[each] for each in speeds)
-        gaps = _gaps(inputs, quantity, speeds, read)
-        if gaps is not None:
-            found.append(Reading(run, transfer, shared, quantity, speeds, *gaps))
+        gaps = gaps_of(worked, quantity, speeds, read)[:, 1:]
+        found.append(Reading(run, transfer, shared, quantity, inputs, speeds, read, gaps))
     return found
 
 
@@ -88,22 +93,14 @@ def _expected(inputs: Inputs) -> Worked:
     return work_out(inputs)
 
 
-def _gaps(
-    inputs: Inputs, quantity: str, speeds: tuple[float, ...], read: tuple[float, ...]
-) -> tuple[Samples, Samples] | None:
-    """Return the logarithm of read over expected, and the leverage; None without an estimate."""
-    values = _expected(inputs).values
-    if not speeds or not {quantity, "brake_mean_effective_pressure"} <= values.keys():
-        return None
-    at = [inputs.speeds.index(each) for each in speeds]
+def gaps_of(
+    worked: Worked, quantity: str, speeds: tuple[float, ...], read: tuple[float, ...]
+) -> Samples:
+    """Return the logarithm of read over expected, speeds by central value and samples."""
+    at = [worked.inputs.speeds.index(each) for each in speeds]
     measured = np.array(read)[:, np.newaxis]
-    gaps = np.log(measured / np.maximum(values[quantity][at, 1:], measured / FARTHEST))
-    brake, friction, pumping = (
-        values[f"{name}_mean_effective_pressure"][:, 0]
-        for name in ("brake", "friction", "pumping")
-    )
-    leverage = (brake + friction + pumping) / brake
-    return gaps, leverage[at]
+    gaps: Samples = np.log(measured / np.maximum(worked.values[quantity][at], measured / FARTHEST))
+    return gaps
 
 
 def covariance_of(readings: Sequence[Reading]) -> Samples:
