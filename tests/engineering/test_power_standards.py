@@ -32,7 +32,7 @@ def test_an_engine_without_boost_is_corrected() -> None:
 
 @pytest.mark.parametrize("standard", STANDARDS)
 def test_a_boosted_engine_that_makes_up_for_the_air_is_never_corrected(standard: str) -> None:
-    # A UN working party heard in 2014 that this counts the air twice (summary seen).
+    # A UN working party heard in 2014 that this counts the air twice (from a summary).
     correction = power_correction(standard, **SUMMER, boost_compensates=True)
 
     assert not correction.applies

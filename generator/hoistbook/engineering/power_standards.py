@@ -272,8 +272,8 @@ def power_correction(
     -----
     The standards' factors are for engines without boost, or whose boost follows the air. The
     clause of SAE J1349 on boosted engines was not seen; that a correction on top of a control
-    which compensates counts the air twice was brought before a UN working party in 2014 (summary
-    seen, from memory).
+    which compensates counts the air twice was brought before a UN working party in 2014 (from a
+    summary; the paper was not seen).
 
     Examples
     --------
