@@ -84,6 +84,7 @@ BSP_TURNS = {
 }
 """Threads per inch of ISO 7-1 and ISO 228-1, from memory."""
 COARSE = {
+    "7": "1",
     "5": "0.8",
     "6": "1",
     "8": "1.25",
