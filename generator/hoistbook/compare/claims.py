@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from hoistbook.authored.records import BoostBySpeed, Claim, Given, Journal
+from hoistbook.compare.search import end_above, end_below, margin_over_boost
 from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.engineering import GLOSSARY
+from hoistbook.figures.base import Inputs
 from hoistbook.figures.catalogue import CATALOGUE, MEASURED, QUANTITIES
 from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Figure, Figures, Key, Missing
@@ -19,6 +22,7 @@ from hoistbook.figures.stage import estimates
 from hoistbook.history.state import Dated, State
 from hoistbook.problems import closest
 from hoistbook.units import dimension, to_unit
+from hoistbook.values.quantity import Quantity
 
 OF_PART = re.compile(r"^(?P<figure>.+?)\s+(?:of|in)\s+(?:the\s+)?(?P<part>\S.*)$")
 
@@ -64,9 +68,20 @@ def _verdict(
     wrong = _wrong_bound(claim, key)
     if wrong:
         return _unknown(claim, episode, key, wrong)
-    found = _figure(claim, key, state, figures, runs)
+    if not claim.conditions:
+        return _answered(claim, episode, key, figures.get(key.quantity, key.subject), None)
+    asked = at_conditions(state, claim)
+    inputs = calibrated(inputs_of(asked), asked, runs)
+    found = next((each for each in estimates(inputs) if each.key == key), None)
+    return _answered(claim, episode, key, found, inputs)
+
+
+def _answered(
+    claim: Claim, episode: int, key: Key, found: Figure | Missing | None, inputs: Inputs | None
+) -> ClaimVerdict:
+    """Return the verdict on a figure, worked out from the inputs where there are conditions."""
     if isinstance(found, Figure):
-        return _judged(claim, episode, found)
+        return _judged(claim, episode, found, inputs)
     why = f"Not known yet: give {'; '.join(found.give)}." if found else _does_not_apply(key)
     return _unknown(claim, episode, key, why)
 
@@ -114,17 +129,6 @@ def key_of(words: str, figures: Figures) -> Key | str:
     return f'Say of which part: "{words} of {subjects[0]}" or of {", ".join(subjects[1:])}.'
 
 
-def _figure(
-    claim: Claim, key: Key, state: State, figures: Figures, runs: Sequence[KnownRun]
-) -> Figure | Missing | None:
-    """Return the figure at the claim's conditions, as measured where nothing else is asked for."""
-    if not claim.conditions:
-        return figures.get(key.quantity, key.subject)
-    asked = at_conditions(state, claim)
-    changed = calibrated(inputs_of(asked), asked, runs)
-    return next((each for each in estimates(changed) if each.key == key), None)
-
-
 def at_conditions(state: State, claim: Claim) -> State:
     """Return the state with the claim's conditions, as exact, in the place of its settings."""
     settings: dict[str, Dated[Given | BoostBySpeed]] = {
@@ -137,7 +141,7 @@ def at_conditions(state: State, claim: Claim) -> State:
     return replace(state, settings={**state.settings, **settings})
 
 
-def _judged(claim: Claim, episode: int, figure: Figure) -> ClaimVerdict:
+def _judged(claim: Claim, episode: int, figure: Figure, inputs: Inputs | None) -> ClaimVerdict:
     """Hold the figure's central value against the bounds; the sentence tells of its band."""
     units = [bound.unit for bound in claim.bounds]
     value = to_unit(figure.value, units[0])
@@ -148,7 +152,7 @@ def _judged(claim: Claim, episode: int, figure: Figure) -> ClaimVerdict:
         result=Result.HOLDS if margin >= 0 else Result.FAILS,
         figure=figure.key,
         margin=margin,
-        why=_why(claim, figure, units[0]),
+        why=_why(claim, figure, units[0], inputs),
     )
 
 
@@ -175,13 +179,58 @@ def _spare(claim: Claim, value: float, unit: str) -> str:
     """Return the margin in words; of a share in points, since a share of a share misleads."""
     margin, (clear, bound) = min(zip(_margin(claim, value), _clear(claim, value), strict=True))
     if unit == "%":
-        words = f"{abs(clear):.0f} points"
-    else:
-        words = f"{100 * abs(margin):.0f} %" if bound else f"{abs(clear):.3g} {unit}"
-    return f"{words} to spare." if margin >= 0 else f"Missed by {words}."
+        return f"{abs(clear):.0f} points"
+    return f"{100 * abs(margin):.0f} %" if bound else f"{abs(clear):.3g} {unit}"
 
 
-def _why(claim: Claim, figure: Figure, unit: str) -> str:
+def _result(claim: Claim, figure: Figure, unit: str, inputs: Inputs | None) -> str:
+    """Return the result with its margin, and where boost is a condition, from where it turns."""
+    value = to_unit(figure.value, unit)
+    spare = _spare(claim, value, unit)
+    holds = min(_margin(claim, value)) >= 0
+    boost = claim.conditions.get("boost")
+    if inputs is None or boost is None:
+        return f"{spare} to spare." if holds else f"Missed by {spare}."
+    asked = _written(boost.value, boost)
+    result = (
+        f"Holds at {asked} with {spare} to spare"
+        if holds
+        else f"Does not hold at {asked}, missed by {spare}"
+    )
+    turn = _turn(claim, figure.key, unit, inputs, boost)
+    return f"{result}; {turn}." if turn else f"{result}."
+
+
+def _turn(claim: Claim, key: Key, unit: str, inputs: Inputs, boost: Quantity) -> str:
+    """Return from or up to which boost a claim holds, empty where it does not turn nearby.
+
+    Nothing is said of how much more boost would make a claim hold.
+    """
+    base = next((each for each in inputs.bases if each.key == "boost"), None)
+    if base is None or isinstance(base.value, tuple):
+        return ""
+    margin = margin_over_boost(
+        inputs, key, lambda value: min(_margin(claim, to_unit(value, unit)))
+    )
+    offset = boost.value - base.value
+    holds = margin(base.value) >= 0
+    above = end_above(margin, base.value) if holds else None
+    if above is not None:
+        return f"stops holding at {_written(above + offset, boost)}"
+    below = end_below(margin, base.value)
+    if below is None:
+        return ""
+    return f"holds {'from' if holds else 'up to'} {_written(below + offset, boost)}"
+
+
+def _written(pressure: float, like: Quantity) -> str:
+    """Return a pressure in the unit of another, to about 1 kPa."""
+    value = to_unit(pressure, like.unit)
+    at = math.floor(math.log10(to_unit(1e3, like.unit)) + 1e-9)
+    return f"{rounded(value, at).normalize():f} {like.unit} {like.reference or ''}".strip()
+
+
+def _why(claim: Claim, figure: Figure, unit: str, inputs: Inputs | None) -> str:
     value, low, high = (to_unit(each, unit) for each in (figure.value, figure.low, figure.high))
     value_place, band_place = places(value, low, high) if high > low else (place(value, 3), 0)
     label = "" if unit == "-" else f" {unit}"
@@ -190,7 +239,6 @@ def _why(claim: Claim, figure: Figure, unit: str) -> str:
         f"{figure.evidence.value.capitalize()}: {rounded(value, value_place):,}{label}{where}; "
         f"95 % between {rounded(low, band_place):,} and {rounded(high, band_place):,}{label}."
     )
-    spare = _spare(claim, value, unit)
     ends = {min(_margin(claim, each)) >= 0 for each in (low, high)}
     across = "" if len(ends) == 1 else " The band reaches across the bound."
-    return f"{sentence} {spare}{across}"
+    return f"{sentence} {_result(claim, figure, unit, inputs)}{across}"

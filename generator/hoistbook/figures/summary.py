@@ -8,11 +8,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
-from hoistbook.figures.base import CALIBRATED, Base
+from hoistbook.figures.base import CALIBRATED, Base, keyed
 from hoistbook.figures.catalogue import Headline
 from hoistbook.figures.chain import Step, Worked, steps_of
 from hoistbook.figures.draws import Samples, band, shares_of_variance, standardised
-from hoistbook.figures.figure import Curve, Figure, Input, Missing
+from hoistbook.figures.figure import Curve, Figure, Input, Key, Missing
 from hoistbook.figures.limits import limit_of
 from hoistbook.references import REFERENCES
 from hoistbook.values.evidence import Evidence
@@ -62,6 +62,15 @@ def _figure(worked: Worked, step: Step, causes: Mapping[str, Samples]) -> Figure
         ),
         step=step.row.step,
     )
+
+
+def headline_value(worked: Worked, key: Key) -> float | None:
+    """Return the central value that stands for a figure, None where it cannot be worked out."""
+    name = keyed(key.quantity, key.subject)
+    if name not in worked.steps:
+        return None
+    values = worked.values[name]
+    return float(values[_headline_line(worked, worked.steps[name], values), 0])
 
 
 def _band(values: Samples) -> tuple[Samples, Samples]:

@@ -1,0 +1,84 @@
+"""Up to which boost a claim holds: a search over the central values of the chain."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from hoistbook.figures.base import Inputs
+from hoistbook.figures.chain import work_out
+from hoistbook.figures.figure import Key
+from hoistbook.figures.summary import headline_value
+
+STEP = 10e3
+"""Boost is tried in steps of this [Pa]; a claim that fails and holds again between two steps is
+not seen to."""
+FINE = 250.0
+"""How closely the end is found [Pa]."""
+LEAST, MOST_BEYOND = 5e3, 50e3
+"""Lowest boost that is tried, and how far beyond a small one the search goes [Pa]."""
+
+Margin = Callable[[float], float]
+"""Boost [Pa] -> by how much a claim holds there."""
+
+
+def margin_over_boost(
+    inputs: Inputs, key: Key, of_value: Callable[[float], float]
+) -> Callable[[float], float]:
+    """Return the margin of a claim as a function of boost.
+
+    Parameters
+    ----------
+    inputs
+        Inputs at the claim's conditions.
+    key
+        The figure that the claim is about.
+    of_value
+        Value of the figure, SI -> margin.
+    """
+
+    def margin(boost: float) -> float:
+        bases = (
+            replace(base, value=boost) if base.key == "boost" else base for base in inputs.bases
+        )
+        worked = work_out(replace(inputs, bases=tuple(bases)), sampled=False)
+        value = headline_value(worked, key)
+        return -1.0 if value is None else of_value(value)
+
+    return margin
+
+
+def end_above(margin: Margin, boost: float) -> float | None:
+    """Return the boost above at which a claim stops holding; None where it holds on, or never did.
+
+    The search ends at twice the boost: nobody asked about more.
+    """
+    return _end(margin, boost, boost + max(boost, MOST_BEYOND), STEP)
+
+
+def end_below(margin: Margin, boost: float) -> float | None:
+    """Return the boost below at which a claim begins or stops to hold, None without one."""
+    return _end(margin, boost, LEAST, -STEP)
+
+
+def _end(margin: Margin, start: float, limit: float, step: float) -> float | None:
+    """Return the first change between holding and not, going from one boost to another."""
+    holds = margin(start) >= 0
+    here = start
+    while here != limit:
+        there = min(here + step, limit) if step > 0 else max(here + step, limit)
+        if (margin(there) >= 0) != holds:
+            return _between(margin, here, there, holds)
+        here = there
+    return None
+
+
+def _between(margin: Margin, here: float, there: float, holds: bool) -> float:
+    """Return the change between two boosts, by halving."""
+    while abs(there - here) > FINE:
+        middle = (here + there) / 2
+        if (margin(middle) >= 0) == holds:
+            here = middle
+        else:
+            there = middle
+    return (here + there) / 2
