@@ -149,6 +149,7 @@ class Desk:
             band=text.band,
             headline=text.headline,
             limit=text.limit,
+            limit_at=text.limit_at,
             limit_detail=text.limit_detail,
             address=self.workings(figure),
         )

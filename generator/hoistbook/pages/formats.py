@@ -43,6 +43,8 @@ class FigureText:
     evidence: str
     limit: str
     """"near its limit"; empty without one."""
+    limit_at: str
+    """"at most 85 %"."""
     limit_detail: str
     """"at most 85 %: flow is no longer linear above it"."""
     sentence: str
@@ -144,7 +146,8 @@ class Formats:
             band=band,
             evidence=figure.evidence,
             limit=figure.limit.state if figure.limit else "",
-            limit_detail=self._limit(figure.limit, figure.key.quantity) if figure.limit else "",
+            limit_at=self._limit(figure.limit, figure.key.quantity) if figure.limit else "",
+            limit_detail=self._detail(figure.limit, figure.key.quantity) if figure.limit else "",
             sentence=", ".join(each for each in said if each),
         )
 
@@ -164,7 +167,10 @@ class Formats:
 
     def _limit(self, limit: Limit, quantity: str) -> str:
         side = self.words("figure." + limit.side.replace(" ", "_"))
-        return f"{side} {self.quantity(limit.threshold, quantity)}: {limit.reason}"
+        return f"{side} {self.quantity(limit.threshold, quantity)}"
+
+    def _detail(self, limit: Limit, quantity: str) -> str:
+        return f"{self._limit(limit, quantity)}: {limit.reason}"
 
     def in_unit(self, value: float, quantity: str) -> float:
         """Return an SI value in the unit in which this journal prints the quantity."""

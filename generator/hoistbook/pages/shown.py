@@ -47,7 +47,10 @@ class Number:
     """"highest, at 6,000 rpm"."""
     limit: str = ""
     """"near its limit"; words, for a theme must not say it by colour alone."""
+    limit_at: str = ""
+    """"at most 85 %": stands beside the words."""
     limit_detail: str = ""
+    """The same with its reason: "at most 85 %: above it the flow is no longer linear"."""
     address: str = ""
     """Of its workings."""
 
