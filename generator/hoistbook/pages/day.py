@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hoistbook.authored.records import Done, Episode, Part, Reading
-from hoistbook.compare.verdicts import ClaimVerdict
+from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.shown import Link, PartRef
@@ -71,6 +71,8 @@ class ClaimRow:
     text: str
     result: str
     """"holds", "does not hold" or "cannot tell"."""
+    fails: bool
+    """True when it does not hold."""
     why: str
     address: str
     """Of the workings of its figure; empty without."""
@@ -172,6 +174,7 @@ def _claim(desk: Desk, verdict: ClaimVerdict) -> ClaimRow:
     return ClaimRow(
         text=verdict.claim.text,
         result=verdict.result,
+        fails=verdict.result is Result.FAILS,
         why=verdict.why,
         address=desk.workings(found) if found is not None else "",
     )

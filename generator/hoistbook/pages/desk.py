@@ -10,7 +10,7 @@ from hoistbook.authored.records import Episode, Fact, Join
 from hoistbook.cautions.caution import Owed
 from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.catalogue import QUANTITIES
-from hoistbook.figures.figure import Figure, Figures, Key, Missing
+from hoistbook.figures.figure import Figure, Figures, Key, LimitState, Missing
 from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
 from hoistbook.history.state import Change, Fate, Outcome, State
 from hoistbook.history.words import join_words
@@ -149,6 +149,8 @@ class Desk:
             band=text.band,
             headline=text.headline,
             limit=text.limit,
+            kept=figure.limit is None or figure.limit.state is LimitState.WITHIN,
+            passed=figure.limit is not None and figure.limit.state is LimitState.OVER,
             limit_at=text.limit_at,
             limit_detail=text.limit_detail,
             address=self.workings(figure),

@@ -47,6 +47,10 @@ class Number:
     """"highest, at 6,000 rpm"."""
     limit: str = ""
     """"near its limit"; words, for a theme must not say it by colour alone."""
+    kept: bool = True
+    """False where the limit is near or passed, so that a theme may say why it is one."""
+    passed: bool = False
+    """True where the limit is passed."""
     limit_at: str = ""
     """"at most 85 %": stands beside the words."""
     limit_detail: str = ""
