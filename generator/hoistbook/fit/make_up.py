@@ -1,0 +1,86 @@
+"""How a join is tightened: turns, clamp torque, or the maker's figure; and which clamp."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from hoistbook.fit.clamps import clamp_for
+from hoistbook.fit.hose_rules import FUELS
+from hoistbook.fit.tables import keyed
+from hoistbook.fit.thread_rules import PASTE
+from hoistbook.fit.verdict import Fit, Verdict
+from hoistbook.values.end import HOSES, PIPE_THREADS, THREADED, End, EndKind, Medium
+
+MAKERS = "the maker's own figure beats this one"
+HELD = (Verdict.MATES, Verdict.WITH_SEALANT)
+SMALL_HOSE = 30.0
+"""Below this a hose takes a small clamp with a thin wall [mm]; common practice, no source."""
+THIN_WALL = 3.0
+FASTENED = {EndKind.TURBINE, EndKind.FLANGE}
+
+
+@dataclass(frozen=True, slots=True)
+class MakeUp:
+    """How a join is tightened, and where that is written."""
+
+    how: str = ""
+    """Empty where nothing is to be said."""
+    source: str = ""
+
+
+def make_up(one: End, other: End, found: Fit, medium: Medium | None = None) -> MakeUp:
+    """Return how two ends are tightened; nothing for ends that must not be joined.
+
+    Parameters
+    ----------
+    one, other : End
+        The ends, in any order.
+    found : Fit
+        The verdict on them.
+    medium : Medium
+        What flows, where known.
+    """
+    if found.verdict not in HELD:
+        return MakeUp()
+    if found.sealant == PASTE:
+        return _turns(one if one.kind in PIPE_THREADS else other)
+    if one.kind in THREADED:
+        return MakeUp(f"a torque is the maker's to say, by thread and material; {MAKERS}")
+    hose = next((end for end in (one, other) if end.kind in HOSES), None)
+    if hose is not None:
+        return _clamp(other if hose is one else one, medium)
+    if one.kind in FASTENED:
+        return MakeUp(
+            "by the torque of its bolts, crosswise and in steps; see the bolts below", MAKERS
+        )
+    return MakeUp(MAKERS)
+
+
+def _turns(end: End) -> MakeUp:
+    row = keyed("npt_makeup", "size").get(end.size)
+    if row is None:
+        return MakeUp(f"turns past finger tight, not torque; {MAKERS}")
+    return MakeUp(
+        f"{row['tfft_low']} to {row['tfft_high']} turns past finger tight, not torque; in "
+        "aluminium the fewer, and never turned back",
+        row["provenance"],
+    )
+
+
+def _clamp(pipe: End, medium: Medium | None) -> MakeUp:
+    if medium in FUELS:
+        return MakeUp(
+            "fuel-injection clamp with a full band, by the hose measured on the pipe; a worm "
+            f"drive cuts fuel hose; {MAKERS}",
+            "common practice, no source",
+        )
+    outside = pipe.diameter or 0.0
+    small = outside < SMALL_HOSE
+    choice = clamp_for(outside, wall=THIN_WALL) if small else clamp_for(outside)
+    band = keyed("clamps_flanges", "name")["12 mm band"]
+    said = f"worm-drive clamp {choice.name} mm" if choice else "a clamp"
+    return MakeUp(
+        f"{said}, its range by the hose measured on the pipe; 12 mm band, new hose "
+        f"{band['torque_nm'].split(' new')[0].replace('+/-', '± ')} N m",
+        band["provenance"],
+    )
