@@ -1,0 +1,130 @@
+"""How joins are tightened, and what is usually forgotten."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from hoistbook.authored.kinds import kinds
+from hoistbook.fit.forgotten import forgotten, known_sundry, near_sundry
+from hoistbook.fit.make_up import make_up
+from hoistbook.fit.rules import fit
+from hoistbook.fit.tables import table
+from hoistbook.fit.verdict import Service
+from hoistbook.values.end import Medium
+from hoistbook.values.end_reading import parse_end
+from tests.fit.conftest import States
+
+
+def how(a: str, b: str, medium: Medium | None = None) -> str:
+    one, other = parse_end(a), parse_end(b)
+    return make_up(one, other, fit(one, other, Service(medium, 1.0)), medium).how
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "medium", "said"),
+    [
+        (
+            "1/8 NPT male",
+            "1/8 NPT female",
+            None,
+            "1.5 to 3 turns past finger tight, not torque; in aluminium the fewer, and never "
+            "turned back",
+        ),
+        (
+            "R 1/4",
+            "Rc 1/4",
+            None,
+            "1.5 to 3 turns past finger tight, not torque; in aluminium the fewer, and never "
+            "turned back",
+        ),
+        (
+            "-6 JIC male",
+            "-6 JIC female",
+            None,
+            "a torque is the maker's to say, by thread and material; the maker's own figure "
+            "beats this one",
+        ),
+        (
+            "51 mm spigot, beaded",
+            "51 mm silicone hose",
+            Medium.AIR,
+            # An engine maker's service page: 12 mm band, new hose, 4.5 N m.
+            "worm-drive clamp 50-70 mm, its range by the hose measured on the pipe; 12 mm band, "
+            "new hose 4.5 ± 0.7 N m",
+        ),
+        (
+            "8 mm barb",
+            "8 mm hose, 30R9",
+            Medium.PETROL,
+            "fuel-injection clamp with a full band, by the hose measured on the pipe; a worm "
+            "drive cuts fuel hose; the maker's own figure beats this one",
+        ),
+        (
+            "T3 flange",
+            "T3 flange",
+            None,
+            "by the torque of its bolts, crosswise and in steps; see the bolts below",
+        ),
+        ("1/8 NPT male", "1/8 BSPT female", None, ""),
+    ],
+)
+def test_how_a_join_is_tightened(a: str, b: str, medium: Medium | None, said: str) -> None:
+    assert how(a, b, medium) == said
+
+
+TURBO = """
+got:
+  - {part: turbo, kind: turbocharger, came: given}
+  - {part: pump, kind: fuel pump, came: given}
+"""
+
+
+def test_a_turbocharger_calls_for_what_is_usually_forgotten(states: States) -> None:
+    found = {each.id: each for each in forgotten(states(TURBO)[-1])}
+
+    gasket = found["turbine-inlet-gasket"]
+    assert (gasket.why, gasket.because_of) == ("kit has studs only; buy two", ("turbo",))
+    assert found["in-tank-hose"].because_of == ("pump",)
+    assert "brake-hoses" not in found
+
+
+def test_what_is_listed_is_not_forgotten_nor_what_seals_a_join(states: States) -> None:
+    listed = TURBO + "  - Turbine inlet gasket, given\n"
+
+    assert "turbine-inlet-gasket" not in {each.id for each in forgotten(states(listed)[-1])}
+
+
+def test_what_is_dismissed_is_not_said_again(states: States) -> None:
+    state = states(TURBO)[-1]
+    every = {each.id for each in forgotten(state)}
+
+    assert {each.id for each in forgotten(state, {"labels"})} == every - {"labels"}
+
+
+def test_the_car_as_bought_forgets_nothing(states: States) -> None:
+    build = "parts:\n  - {part: turbo, kind: turbocharger}\n"
+
+    assert forgotten(states("summary: nothing yet", build=build)[0]) == ()
+
+
+def test_every_sundry_is_asked_for_by_kinds_that_exist_and_found_by_its_own_words() -> None:
+    rows = table("sundries")
+
+    assert len(rows) == len({row["id"] for row in rows}) == 55
+    for row in rows:
+        assert set(row["asked_by"].split(";")) <= set(kinds()), row["id"]
+        assert re.compile(row["had_by"])
+
+
+@pytest.mark.parametrize(
+    ("word", "known"),
+    [("labels", "labels"), ("Fire sleeve / heat sleeve", "heat-sleeve"), ("a boat", None)],
+)
+def test_a_sundry_is_known_by_its_id_or_its_item(word: str, known: str | None) -> None:
+    assert known_sundry(word) == known
+
+
+def test_a_misspelt_sundry_has_a_near_one() -> None:
+    assert near_sundry("heat-sleve") == "heat-sleeve"
