@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
-from hoistbook.figures.base import Base, Inputs, keyed
+from hoistbook.figures.base import Base, Inputs, Pipe, keyed
 from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START, Row
 from hoistbook.figures.draws import Samples
 from hoistbook.figures.figure import Key
@@ -115,13 +115,17 @@ def steps_of(inputs: Inputs) -> Iterator[Step]:
             yield Step(row=row, subject="engine", sources=_sources(row, {}))
             continue
         for pipe in inputs.pipes:
-            own = {
-                "pipe_bore": keyed("pipe_bore", pipe.part),
-                "pipe_velocity": keyed("pipe_velocity", pipe.part),
-                "pipe_pressure": pipe.pressure,
-                "pipe_temperature": pipe.temperature,
-            }
-            yield Step(row=row, subject=pipe.part, sources=_sources(row, own))
+            yield Step(row=row, subject=pipe.part, sources=_sources(row, bound_to(pipe)))
+
+
+def bound_to(pipe: Pipe) -> dict[str, str]:
+    """Return where the parameters of a pipe's formulas come from."""
+    return {
+        "pipe_bore": keyed("pipe_bore", pipe.part),
+        "pipe_velocity": keyed("pipe_velocity", pipe.part),
+        "pipe_pressure": pipe.pressure,
+        "pipe_temperature": pipe.temperature,
+    }
 
 
 def _sources(row: Row, own: Mapping[str, str]) -> dict[str, str]:

@@ -28,6 +28,8 @@ Samples = NDArray[np.float64]
 
 SAMPLES = 4_000
 COVERAGE = 0.95
+LOW_POINT = round(SAMPLES * (1 - COVERAGE) / 2)
+"""How many of the sorted samples lie below the 95 % band, and as many above."""
 WIDTHS_PER_DEVIATION = NormalDist().inv_cdf((1 + COVERAGE) / 2)
 """Half the 95 % band of a normal distribution, in standard deviations: 1.96."""
 
@@ -103,10 +105,9 @@ def band(samples: Samples) -> tuple[Samples, Samples]:
     The two points are order statistics (JCGM 101, 7.7.1: the probabilistically symmetric
     interval), not interpolated, so the last digit does not depend on a library's rule.
     """
-    low = round(SAMPLES * (1 - COVERAGE) / 2)
-    high = SAMPLES - 1 - low
-    parted = np.partition(samples, (low, high), axis=-1)
-    return parted[..., low], parted[..., high]
+    high = SAMPLES - 1 - LOW_POINT
+    parted = np.partition(samples, (LOW_POINT, high), axis=-1)
+    return parted[..., LOW_POINT], parted[..., high]
 
 
 def shares_of_variance(causes: Samples, effect: Samples, tied: NDArray[np.bool_]) -> list[float]:

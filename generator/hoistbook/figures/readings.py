@@ -24,7 +24,7 @@ from hoistbook.figures.draws import SAMPLES, WIDTHS_PER_DEVIATION, Samples
 from hoistbook.figures.known_runs import KnownRun, apart, at_the_run
 from hoistbook.values.evidence import Evidence
 
-LEAST_EFFECTIVE = SAMPLES // 10
+LEAST_EFFECTIVE = SAMPLES // 40
 """Fewest effective samples that still tell a band; a run that leaves fewer is trusted less."""
 EVERY = 500.0
 """Engine speeds at which a run is held against the samples, 1/min, where it has three of them."""
