@@ -80,7 +80,7 @@ def _silent(_: str) -> None:
 
 
 def _picture(told: Problem | Notice, folder: Path) -> Text:
-    text = Text(picture(told, folder.as_posix()))
+    text = _typed(picture(told, folder.as_posix()))
     text.highlight_regex(r"^(problem|notice):", "bold")
     return text
 

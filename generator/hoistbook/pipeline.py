@@ -106,7 +106,11 @@ def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) ->
         owed=owed_by_page(journal, states, figures),
     )
     notices = (*read.notices, *reckoned.notices, *notices_of(material))
-    return Built(problems=(), notices=notices, material=material)
+    return Built(problems=(), notices=tuple(sorted(notices, key=_by_line)), material=material)
+
+
+def _by_line(notice: Notice) -> tuple[str, int]:
+    return (notice.place.file, notice.place.line) if notice.place else ("", 0)
 
 
 def check(folder: Path, *, tell: Tell = silent) -> Built:

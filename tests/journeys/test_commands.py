@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -109,6 +110,24 @@ def test_check_counts_and_writes_nothing(tmp_path: Path) -> None:
     assert ran.exit_code == 0
     assert ran.output.endswith("0 problems, 1 notice\n")
     assert [each.name for each in tmp_path.iterdir()] == ["content"]
+
+
+def test_check_tells_what_the_record_says_about_the_car(tmp_path: Path) -> None:
+    journal = copied(tmp_path)
+    changed(journal / "episodes/01-as-bought/episode.md", "        paid: 400 GBP\n", "")
+    changed(journal / "episodes/02-half-a-bar/episode.md", "440 cc/min", "150 cc/min")
+
+    ran = run("check", journal=journal)
+
+    assert ran.exit_code == 0
+    said = [line for line in ran.output.splitlines() if line.startswith("notice: ")]
+    assert [re.sub("[0-9]+", "N", line) for line in said] == [
+        "notice: `turbo` was bought and has no price; the tally leaves it out",
+        "notice: Injector duty: N %, N % band N to N %, estimated, over its limit",
+        'notice: claim "injector duty below N %": does not hold',
+        "notice: rates.csv has no rate of GBP for N-N-N; the total of that day is not shown in GBP",
+    ]
+    assert f"{journal}/episodes/02-half-a-bar/episode.md:2:1\nnotice: Injector" in ran.output
 
 
 def test_check_finds_what_is_wrong_without_the_unpublished_episodes(tmp_path: Path) -> None:
