@@ -125,7 +125,8 @@ def test_check_tells_what_the_record_says_about_the_car(tmp_path: Path) -> None:
         "notice: `turbo` was bought and has no price; the tally leaves it out",
         "notice: Injector duty: N %, N % band N to N %, estimated, over its limit",
         'notice: claim "injector duty below N %": does not hold',
-        "notice: rates.csv has no rate of GBP for N-N-N; the total of that day is not shown in GBP",
+        "notice: rates.csv has no rate of GBP for N-N-N; "
+        "the total of that day is not shown in GBP",
     ]
     assert f"{journal}/episodes/02-half-a-bar/episode.md:2:1\nnotice: Injector" in ran.output
 
