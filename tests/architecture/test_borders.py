@@ -17,11 +17,13 @@ HOMES = {
     "markdown_it": {"authored/prose.py", "pages/prose.py"},
     "markupsafe": {
         "pages/environment.py",
+        "pages/chain.py",
         "pages/episode.py",
         "pages/formulas.py",
         "pages/mathml.py",
         "pages/parts_copy.py",
         "pages/prose.py",
+        "pages/worked.py",
         "pages/workings.py",
     },
     "matplotlib": {"pages/drawing.py"},

@@ -11,7 +11,6 @@ from hoistbook.values.evidence import Evidence
 from tests.pages.sample import sample_material
 
 POWER_LINE = Place("episodes/02-second/episode.md", 12, 3, "power")
-PUT_IN = "<mrow><mn>80</mn><mtext>\N{NO-BREAK SPACE}kW</mtext></mrow>"
 
 
 def power_to_mass(episode: int, subject: str = "engine") -> Figure:
@@ -109,9 +108,9 @@ def test_an_entry_puts_the_numbers_into_the_formula() -> None:
     (equation,) = entry.equations
     assert equation == (
         '<math display="block"><mrow><mi>P</mi><mo>/</mo><mi>m</mi></mrow><mo>=</mo>'
-        f"<mfrac><mrow>{PUT_IN}</mrow><mrow><mrow><mn>950</mn>"
-        "<mtext>\N{NO-BREAK SPACE}kg</mtext></mrow></mrow></mfrac>"
-        "<mo>≈</mo><mrow><mn>84</mn><mtext>\N{NO-BREAK SPACE}kW/t</mtext></mrow></math>"
+        '<mfrac><mrow><mn class="power">80</mn><mtext>\N{NO-BREAK SPACE}kW</mtext></mrow>'
+        '<mrow><mn class="vehicle_mass">950</mn><mtext>\N{NO-BREAK SPACE}kg</mtext></mrow>'
+        '</mfrac><mo>≈</mo><mn class="result">84</mn><mtext>\N{NO-BREAK SPACE}kW/t</mtext></math>'
     )
 
 

@@ -20,7 +20,7 @@ from hoistbook.engineering.glossary import Term
 from hoistbook.figures.digits import exact, places, rounded
 from hoistbook.figures.figure import Figure, Input, Limit
 from hoistbook.pages.words import Words
-from hoistbook.units import to_unit
+from hoistbook.units import from_unit, scale, to_unit
 from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
 
@@ -164,6 +164,25 @@ class Formats:
         if quantity.at is not None:
             text = self.words("figure.at", value=text, condition=self.given(quantity.at))
         return text
+
+    def unit_pieces(self, quantity: str, *, in_formula: bool = False) -> dict[str, str | float]:
+        """Return how a script prints a quantity: what stands about the number, and its unit."""
+        unit = self.unit(quantity)
+        unit = _IN_FORMULAS.get(unit, unit) if in_formula else unit
+        zero = float(from_unit(0.0, unit))
+        before, _, after = self._with_unit("0", unit).partition("0")
+        return {
+            "before": before.rstrip(NO_BREAK),
+            "after": after,
+            "scale": scale(unit),
+            "zero": zero,
+        }
+
+    @property
+    def separators(self) -> dict[str, str]:
+        """Return what this language puts between thousands and before decimals."""
+        text = self._decimal(Decimal("1234567.5"))
+        return {"group": text[1], "decimal": text[-2]}
 
     def _limit(self, limit: Limit, quantity: str) -> str:
         side = self.words("figure." + limit.side.replace(" ", "_"))

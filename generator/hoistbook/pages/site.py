@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from hoistbook.pages.cautions import cautions_page
+from hoistbook.pages.chain import chain_page
 from hoistbook.pages.changes import changes_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import episode_page
@@ -39,6 +40,7 @@ def _pages(desk: Desk) -> Iterator[Page]:
     yield from spec_pages(desk)
     yield tally_page(desk)
     yield from workings_pages(desk)
+    yield from chain_page(desk)
     yield changes_page(desk)
     yield cautions_page(desk)
     yield index_page(desk)

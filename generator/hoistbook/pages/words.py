@@ -56,6 +56,10 @@ class Words:
             raise KeyError(f"no words for {key!r} in language {self.language!r}")
         return text.format(**put_in)
 
+    def text(self, key: str) -> str:
+        """Return the text of a key as it stands, for a script that puts the names in itself."""
+        return self._texts[key]
+
     def __contains__(self, key: str) -> bool:
         return key in self._texts
 

@@ -8,69 +8,29 @@ the earlier ones are one row each, for a page must stay light.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.glossary import GLOSSARY
-from hoistbook.figures.figure import Figure, Input, Key, Missing
+from hoistbook.figures.base import Inputs
+from hoistbook.figures.figure import Figure, Missing
 from hoistbook.pages import links
 from hoistbook.pages.charts import chart_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formulas import FormulaShown, capital, formula_shown
-from hoistbook.pages.mathml import inline_symbol, with_numbers
+from hoistbook.pages.mathml import inline_symbol
+from hoistbook.pages.own_numbers import Chains, Json
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Chart, Link, Number, Sheet
+from hoistbook.pages.worked import Entry, entry_of, heading_of
 
 MOST_NODES = 800
 """Of a page's 1,400 elements, what its whole entries may take."""
 
-LEAST_SHARE = 0.02
-"""What brings less of the variance to a band is not listed."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class InputRow:
-    """One number that went into a figure."""
-
-    symbol: Markup
-    words: str
-    value: str
-    band: str
-    evidence: str
-    origin: Link
-    """Where it came from; leads to the author's episode or to its own workings, or nowhere."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Share:
-    """What one number that everything rests on brings to the width of the band."""
-
-    words: str
-    evidence: str
-    origin: Link
-    share: str
-    """Of the variance: "62 %"."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
-    """One figure as at one episode, shown whole."""
-
-    id: str
-    heading: str
-    subject: Link | None
-    episode: Link
-    number: Number
-    formula: str
-    """Id of its formula; empty for a measurement."""
-    equations: tuple[Markup, ...]
-    """The formula with the numbers put in."""
-    inputs: tuple[InputRow, ...]
-    shares: tuple[Share, ...]
-    """What makes the band as wide as it is, the greatest first."""
-    notes: tuple[str, ...]
+Worked = tuple[Figure, Inputs | None]
+"""A figure with what its state starts from."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,6 +57,8 @@ class WorkingsContext(Sheet):
     missing: tuple[WorkedRow, ...]
     """Figures that cannot be worked out as at the last episode, with what to give."""
     chart: Chart | None
+    chains: tuple[Json, ...]
+    """What the script of a reader's own numbers works out anew, by the numbers in the entries."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,22 +143,23 @@ def _worked_row(desk: Desk, figure: Figure | Missing) -> WorkedRow:
     )
 
 
-def _worked(desk: Desk, quantity: str) -> list[Figure]:
+def _worked(desk: Desk, quantity: str) -> list[Worked]:
     """Return each figure of a quantity once for each episode that changed it, the latest first."""
     found = {
-        (each.key, each.episode): each
+        (each.key, each.episode): (each, figures.inputs)
         for figures in desk.figures.values()
         for each in figures.figures
         if isinstance(each, Figure) and each.key.quantity == quantity
     }
-    return sorted(found.values(), key=lambda each: -each.episode)
+    return sorted(found.values(), key=lambda each: -each[0].episode)
 
 
-def _page(desk: Desk, quantity: str, worked: Sequence[Figure], missing: Sequence[Missing]) -> Page:
+def _page(desk: Desk, quantity: str, worked: Sequence[Worked], missing: Sequence[Missing]) -> Page:
     title, said = _title(desk, quantity), GLOSSARY[quantity].words
     address = links.workings(quantity)
-    used = dict.fromkeys(each.formula for each in worked if each.formula)
-    entries, earlier = _within_weight(desk, worked)
+    used = dict.fromkeys(each.formula for each, _ in worked if each.formula)
+    chains = Chains()
+    entries, earlier = _within_weight(desk, worked, chains)
     return Page(
         address=address,
         template="workings.html",
@@ -213,56 +176,32 @@ def _page(desk: Desk, quantity: str, worked: Sequence[Figure], missing: Sequence
             earlier=earlier,
             missing=tuple(_worked_row(desk, each) for each in missing),
             chart=chart_of(desk, quantity, desk.last),
+            chains=tuple(chains.listed),
         ),
         owed=desk.owed(address),
     )
 
 
 def _within_weight(
-    desk: Desk, worked: Sequence[Figure]
+    desk: Desk, worked: Sequence[Worked], chains: Chains
 ) -> tuple[tuple[Entry, ...], tuple[EarlierRow, ...]]:
     """Return the latest figures whole, as many as a page can carry, and the others as rows."""
     whole: list[Entry] = []
     nodes = 0
-    for figure in worked:
-        entry = _entry(desk, figure)
-        nodes += 30 + 12 * len(entry.inputs) + 3 * len(entry.shares)
+    for figure, inputs in worked:
+        entry = entry_of(desk, figure, inputs, chains)
+        nodes += 36 + 13 * len(entry.inputs) + 3 * len(entry.shares)
         nodes += sum(each.count("</") for each in entry.equations)
         if whole and nodes > MOST_NODES:
             break
         whole.append(entry)
-    return tuple(whole), tuple(_earlier(desk, each) for each in worked[len(whole) :])
-
-
-def _entry(desk: Desk, figure: Figure) -> Entry:
-    number = desk.number(figure)
-    return Entry(
-        id=links.entry(figure.key, figure.episode),
-        heading=_heading(desk, figure),
-        subject=desk.subject(figure.key),
-        episode=desk.episode(figure.episode),
-        number=replace(number, address=""),
-        formula=figure.formula,
-        equations=_put_in(desk, figure, number.value),
-        inputs=tuple(_input(desk, figure, each) for each in figure.inputs),
-        shares=tuple(
-            Share(
-                words=GLOSSARY[each.name].words,
-                evidence=each.evidence,
-                origin=_origin(desk, figure, each),
-                share=desk.formats.share(each.share),
-            )
-            for each in figure.budget
-            if each.share is not None and each.share >= LEAST_SHARE
-        ),
-        notes=figure.notes,
-    )
+    return tuple(whole), tuple(_earlier(desk, each) for each, _ in worked[len(whole) :])
 
 
 def _earlier(desk: Desk, figure: Figure) -> EarlierRow:
     return EarlierRow(
         id=links.entry(figure.key, figure.episode),
-        heading=_heading(desk, figure),
+        heading=heading_of(desk, figure),
         episode=desk.episode(figure.episode),
         number=desk.number(figure),
         put_in=", ".join(
@@ -274,58 +213,3 @@ def _earlier(desk: Desk, figure: Figure) -> EarlierRow:
             for each in figure.inputs
         ),
     )
-
-
-def _heading(desk: Desk, figure: Figure) -> str:
-    subject = desk.subject(figure.key)
-    text = subject.text if subject else desk.words("workings.engine")
-    key = "workings.entry" if figure.episode else "workings.entry_bought"
-    return desk.words(key, subject=capital(text), number=figure.episode)
-
-
-def _put_in(desk: Desk, figure: Figure, result: str) -> tuple[Markup, ...]:
-    formula = FORMULAS.get(figure.formula)
-    if formula is None:
-        return ()
-    given = {each.name: desk.formats.put_in(each) for each in figure.inputs}
-    constants = {
-        key: desk.formats.quantity(default, key)
-        for key in formula.parameters
-        if key not in given and (default := GLOSSARY[key].default) is not None
-    }
-    return with_numbers(formula, constants | given, result, desk.words)
-
-
-def _input(desk: Desk, figure: Figure, given: Input) -> InputRow:
-    value, band = desk.formats.input(given)
-    return InputRow(
-        symbol=inline_symbol(given.name),
-        words=GLOSSARY[given.name].words,
-        value=value,
-        band=band,
-        evidence=given.evidence,
-        origin=_origin(desk, figure, given),
-    )
-
-
-def _origin(desk: Desk, figure: Figure, given: Input) -> Link:
-    if given.figure is not None:
-        own = _as_at(desk, given.figure, figure.episode)
-        if own is not None:
-            return Link(text=given.origin, address=links.figure(own.key, own.episode))
-    if given.place is not None:
-        return Link(text=given.origin, address=_written_in(desk, given.place.file))
-    return Link(text=given.origin, address="")
-
-
-def _as_at(desk: Desk, key: Key, number: int) -> Figure | None:
-    """Return a figure as at an episode, which may be one that is not shown."""
-    known = [each for each in desk.figures if each <= number]
-    found = desk.figures[max(known)].get(key.quantity, key.subject) if known else None
-    return found if isinstance(found, Figure) else None
-
-
-def _written_in(desk: Desk, file: str) -> str:
-    """Return the address of the page that shows what a file of the journal says."""
-    numbers = [each.number for each in desk.material.episodes if each.file == file]
-    return desk.episode(numbers[0] if numbers else 0).address

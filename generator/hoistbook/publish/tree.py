@@ -14,6 +14,7 @@ from hoistbook.pages.data import data_files
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.environment import Renderer, ThemeError
 from hoistbook.pages.feeds import feed_files
+from hoistbook.pages.own_numbers import script_files
 from hoistbook.pages.page import Material, Page
 from hoistbook.pages.pictures import pictures_of
 from hoistbook.pages.site import site_pages
@@ -46,6 +47,7 @@ def site_tree(
         **theme_assets(themes),
         **chart_files(desk, cache.remember),
         **data_files(desk),
+        **script_files(desk),
         **feed_files(desk, ("/" + path.removesuffix("index.html") for path in pages)),
         **_captions(material),
         **_pictures(material, folder, pages),
