@@ -5,7 +5,15 @@ from __future__ import annotations
 import pytest
 
 from hoistbook.authored.facts import SHARE, WORDS
-from hoistbook.authored.kinds import Fact, car_facts, kinds, setting_facts, systems, word_lists
+from hoistbook.authored.kinds import (
+    Fact,
+    car_facts,
+    kinds,
+    setting_facts,
+    system_told_by,
+    systems,
+    word_lists,
+)
 from hoistbook.units import dimension, units_of
 from hoistbook.values.name import to_id
 from hoistbook.values.quantity import Quantity, parse_quantity
@@ -42,3 +50,34 @@ def test_a_fact_has_known_dimensions_and_a_range_of_them(fact: Fact) -> None:
     dimensions = {dimension(end.unit) for end in ends if isinstance(end, Quantity)}
     allowed = {"ratio"} if {SHARE, "number"} & set(fact.dimensions) else set(fact.dimensions)
     assert dimensions <= allowed
+
+
+@pytest.mark.parametrize(
+    ("name", "system"),
+    [
+        ("Throttle elbow, 63 mm", "induction"),
+        ("Standard exhaust manifold", "exhaust"),
+        ("Spark plugs", "ignition"),
+        ("Intercooler", "charge air"),
+        # The longer word holds the shorter one.
+        ("Brake cleaner", "workshop"),
+        # Words of two systems, or of any, tell nothing.
+        ("Fuel pump relay", None),
+        ("Clutch and brake fluid", None),
+        ("Turbo manifold", None),
+        ("Boost gauge", None),
+        # A word is whole: no spark in a sparkle, no fuse in a fuselage.
+        ("Refuelling jug", None),
+        ("Silicone hose, 51 mm", None),
+    ],
+)
+def test_the_words_of_a_name_tell_a_system_only_where_they_agree(
+    name: str, system: str | None
+) -> None:
+    assert system_told_by(name) == system
+
+
+def test_no_kind_is_told_to_belong_elsewhere_by_its_own_name() -> None:
+    for kind in kinds().values():
+        for name in (kind.name, kind.title):
+            assert system_told_by(name) in (None, kind.system)

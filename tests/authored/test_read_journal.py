@@ -149,6 +149,7 @@ bought:
             Part(
                 id="turbine-inlet-gasket",
                 name="Turbine inlet gasket",
+                system="exhaust",
                 count=2,
                 paid=eur("12.80"),
                 came=Came.USED,

@@ -49,6 +49,19 @@ def test_the_price_of_the_car_is_the_first_entry(written: Written) -> None:
     assert [tally.spent for tally in reckoned(journal).ledger.tallies] == [Decimal(850)] * 2
 
 
+def test_the_car_itself_stands_before_the_systems(written: Written) -> None:
+    journal = written(
+        "got: ['Fuel pump, 20 EUR, already owned', 'Cup, 1 EUR, already owned']",
+        "done: [{sold: car, for: 50 EUR}]",
+        build="car: {paid: 850 EUR, date: 2025-08-30}",
+    )
+    assert last_tally(journal).by_system == (
+        ("car as bought", Decimal("800.00")),
+        ("fuel", Decimal("20.00")),
+        ("other", Decimal("1.00")),
+    )
+
+
 def test_entries_stand_in_the_order_of_their_days(written: Written) -> None:
     journal = written(
         """

@@ -59,7 +59,7 @@ def test_what_was_charged_beats_any_rate_and_is_spread_likewise(written: Written
         "1 spent Pump: 60.00 GBP = 97.50 (19.50)",
         "1 spent Hose: 20.00 GBP = 32.50 (6.50)",
     ]
-    assert reckoned(journal).ledger.entries[0].rate == "charged"
+    assert reckoned(journal).ledger.entries[0].rate == "by what left the account"
 
 
 def test_what_was_charged_stands_for_prices_that_are_not_given(written: Written) -> None:

@@ -9,7 +9,7 @@ from hoistbook.authored import fields
 from hoistbook.authored.context import Context
 from hoistbook.authored.facts import read_known_facts
 from hoistbook.authored.fields import Field, read_table
-from hoistbook.authored.kinds import car_facts, setting_facts
+from hoistbook.authored.kinds import THE_CAR, car_facts, setting_facts
 from hoistbook.authored.nodes import Node, Table, is_blank, kind_of
 from hoistbook.authored.parts import read_part_of_car
 from hoistbook.authored.receipts import read_spent
@@ -131,7 +131,11 @@ def read_build(node: Node, context: Context) -> BuildFile | None:
     if "paid" in car.own:
         what = car.own.get("name", "The car")
         bought = Spent(
-            what=what, amount=car.own["paid"], place=car.place, date=car.own.get("date")
+            what=what,
+            amount=car.own["paid"],
+            place=car.place,
+            date=car.own.get("date"),
+            system=THE_CAR,
         )
         spent = (bought, *spent)
     start = Episode(

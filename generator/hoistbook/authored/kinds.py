@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -12,6 +13,9 @@ from hoistbook.authored.front_matter import parse_front_matter
 from hoistbook.authored.nodes import Items, Node, Table, Text
 
 FILE = "kinds.yaml"
+
+THE_CAR = "car as bought"
+"""Stands where a system stands for what the car itself cost and brought."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +70,36 @@ def setting_facts() -> Mapping[str, Fact]:
 def systems() -> tuple[str, ...]:
     """Return the systems of a car in the order in which pages list them."""
     return tuple(_table()["systems"])
+
+
+def system_told_by(name: str) -> str | None:
+    """Return the system that the words of a part's name tell, None where they leave it open.
+
+    Examples
+    --------
+    >>> system_told_by("Throttle elbow, 63 mm"), system_told_by("Spark plugs")
+    ('induction', 'ignition')
+    >>> system_told_by("Fuel pump relay") is None, system_told_by("Silicone hose") is None
+    (True, True)
+    """
+    told: dict[tuple[int, int], str] = {}
+    for pattern, system in _clear_words():
+        told |= {found.span(): system for found in pattern.finditer(name.casefold())}
+    told_apart = {
+        system
+        for (start, end), system in told.items()
+        if not any(a <= start and end <= b and (a, b) != (start, end) for a, b in told)
+    }
+    return told_apart.pop() if len(told_apart) == 1 and told_apart <= {*systems()} else None
+
+
+@cache
+def _clear_words() -> tuple[tuple[re.Pattern[str], str], ...]:
+    return tuple(
+        (re.compile(rf"(?<![\w-]){re.escape(word)}s?(?![\w-])"), system)
+        for system, words in _table()["clear words"].items()
+        for word in words
+    )
 
 
 @cache

@@ -12,7 +12,7 @@ from hoistbook.authored import fields
 from hoistbook.authored.context import Context
 from hoistbook.authored.facts import read_part_facts
 from hoistbook.authored.fields import Field, read_table
-from hoistbook.authored.kinds import Fact, kinds, systems
+from hoistbook.authored.kinds import Fact, kinds, system_told_by, systems
 from hoistbook.authored.lines import Piece, looks_like_money, pieces
 from hoistbook.authored.nodes import Items, Node, Table, Text
 from hoistbook.authored.records import Came, End, Part, PieceUsed
@@ -202,8 +202,8 @@ def _named(values: dict[str, Any], node: Node, context: Context, what: str) -> b
         message = f"`{values['kind']}` is no kind that anything is worked out from"
         hint = "as turbocharger, injectors or pipe; `kind` may be left out"
         context.notice("unknown-kind", message, node.place, hint)
-    if "system" not in values and kind is not None:
-        values["system"] = kind.system
+    if "system" not in values:
+        values["system"] = kind.system if kind else system_told_by(values["name"])
     facts = values.pop("facts", None)
     if facts is not None:
         known: Mapping[str, Fact] = kind.facts if kind else {}
@@ -253,6 +253,7 @@ def _from_line(node: Text, context: Context) -> Part | None:
         id=made,
         name=whole_name,
         place=node.place,
+        system=system_told_by(whole_name),
         count=count,
         paid=price.of(count) if price else None,
         came=origin.came,

@@ -11,6 +11,10 @@ from hoistbook.problems import Place
 from hoistbook.values.money import Money
 
 
+BY_CHARGED = "by what left the account"
+"""How an amount became the journal's currency where the author says what was charged."""
+
+
 class EntryKind(StrEnum):
     """What an amount was."""
 
@@ -54,7 +58,7 @@ class Entry:
     """The list price in the journal's currency at the same rate, where one is known."""
     rate: str = ""
     """How the amount became the journal's currency, in words: "0.8712 GBP for 1 EUR, ECB
-    reference rate of 2026-01-20", "charged"; empty when it was the journal's own."""
+    reference rate of 2026-01-20", or `BY_CHARGED`; empty when it was the journal's own."""
     until: int | None = None
     """For committed and planned amounts: the episode from which it no longer stands."""
 

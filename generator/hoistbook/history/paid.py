@@ -7,10 +7,11 @@ from datetime import date
 from decimal import Decimal
 from fractions import Fraction
 
+from hoistbook.authored.kinds import THE_CAR
 from hoistbook.authored.records import Came, Done, Episode, Verb
 from hoistbook.history.exchange import Exchange
 from hoistbook.history.known import CAR
-from hoistbook.history.ledger import Entry, EntryKind, Stage
+from hoistbook.history.ledger import BY_CHARGED, Entry, EntryKind, Stage
 from hoistbook.history.receipts import kept_share, label_of
 from hoistbook.history.spread import rounded
 from hoistbook.history.state import State
@@ -93,7 +94,7 @@ def returned_entries(
             place=done.place,
             day=day,
             part=None if known is None else done.part,
-            system=None if known is None else known.part.system,
+            system=THE_CAR if known is None else known.part.system,
             supplier=done.to or (bought.supplier if bought else None),
             list_home=refund_at_list(done, home, bought, exchange),
             rate=rate_words(got, done.charged, day, exchange),
@@ -132,7 +133,7 @@ def in_home_currency(
 
 def rate_words(amount: Money, charged: Money | None, day: date | None, exchange: Exchange) -> str:
     """Return how an amount became the journal's currency."""
-    return "charged" if charged is not None else exchange.words(amount.currency, day)
+    return BY_CHARGED if charged is not None else exchange.words(amount.currency, day)
 
 
 def share_of(money: Money, kept: Fraction) -> Money:

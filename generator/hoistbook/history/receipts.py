@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from hoistbook.authored.records import Came, Part, Receipt
 from hoistbook.history.exchange import Exchange
-from hoistbook.history.ledger import Entry, EntryKind, Stage
+from hoistbook.history.ledger import BY_CHARGED, Entry, EntryKind, Stage
 from hoistbook.history.spread import rounded, spread
 from hoistbook.values.money import Money
 
@@ -128,7 +128,7 @@ def part_entry(
         supplier=receipt.supplier,
         postage=extras,
         list_home=None if listed is None else rounded(listed * kept, exchange.currency),
-        rate="charged" if receipt.charged else exchange.words(paid.currency, receipt.date),
+        rate=BY_CHARGED if receipt.charged else exchange.words(paid.currency, receipt.date),
     )
 
 

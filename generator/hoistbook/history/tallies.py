@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 
-from hoistbook.authored.kinds import systems
+from hoistbook.authored.kinds import THE_CAR, systems
 from hoistbook.authored.records import Episode, Journal
 from hoistbook.history.exchange import Exchange
 from hoistbook.history.known import all_episodes
@@ -15,7 +15,7 @@ from hoistbook.history.money_checks import car_sold_in, unpriced_parts
 from hoistbook.values.money import Money
 
 NO_SYSTEM = "other"
-"""Stands in the tally where an amount belongs to no system: the car itself, the travelling."""
+"""Stands in the tally where an amount belongs to no system, as the travelling."""
 
 
 @dataclass(slots=True)
@@ -96,8 +96,8 @@ def standing(entries: Sequence[Entry], stage: Stage, episode: int) -> Decimal:
 
 
 def in_order(by_system: Mapping[str, Decimal]) -> tuple[tuple[str, Decimal], ...]:
-    """Return the sums of the systems in the order in which pages list the systems."""
-    known = {system: place for place, system in enumerate(systems())}
+    """Return the car's own sum and those of the systems, in the order in which pages list them."""
+    known = {system: place for place, system in enumerate((THE_CAR, *systems()))}
     return tuple(sorted(by_system.items(), key=lambda item: known.get(item[0], len(known))))
 
 
