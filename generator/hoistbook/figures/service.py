@@ -1,0 +1,148 @@
+"""What each join must carry: medium, pressure and temperature, from settings and figures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from hoistbook.authored.records import BoostBySpeed
+from hoistbook.figures.figure import Figure, Figures
+from hoistbook.fit.circuits import CircuitName, circuits_of
+from hoistbook.fit.flows import KELVIN, PASCAL_PER_BAR, Flow
+from hoistbook.fit.joins import JoinKey, JoinVerdict, join_verdicts
+from hoistbook.fit.verdict import Service
+from hoistbook.history.state import State, Status
+from hoistbook.values.end import Medium
+from hoistbook.values.quantity import Quantity
+
+ALCOHOLS = ("ethanol", "methanol")
+
+
+def judged_joins(state: State, figures: Figures) -> tuple[JoinVerdict, ...]:
+    """Return the verdict on every join of a state, under what it must carry."""
+    return join_verdicts(state, services_of(state, figures))
+
+
+def services_of(state: State, figures: Figures) -> dict[JoinKey, Service]:
+    """Return what every join of a state must carry, as far as anything says it.
+
+    Parameters
+    ----------
+    state : State
+        The build as at one episode.
+    figures : Figures
+        Its figures.
+    """
+    flows = flow_services(state, figures)
+    hot = _temperature(figures, "compressor_outlet_temperature")
+    bare = join_verdicts(state)
+    before_cooler = set(_before_the_cooler(state, bare))
+    found = {}
+    for each in bare:
+        if each.flow in flows:
+            key = each.join.a, each.join.b
+            service = flows[each.flow]
+            found[key] = replace(service, temperature=hot) if key in before_cooler else service
+    return found
+
+
+def flow_services(state: State, figures: Figures) -> dict[Flow, Service]:
+    """Return what each flow asks of a join: gauge pressure [bar] and temperature [degC]."""
+    boost = _boost(state)
+    charge = Service(Medium.AIR, boost, _temperature(figures, "charge_temperature"))
+    return {
+        Flow.INTAKE_AIR: Service(Medium.AIR, 0.0),
+        Flow.CHARGE_AIR: charge,
+        Flow.BOOST_SIGNAL: Service(Medium.AIR, boost),
+        Flow.OIL: Service(Medium.OIL, _measured(state, "oil pressure")),
+        Flow.COOLANT: Service(Medium.COOLANT, _cap(state)),
+        Flow.FUEL: Service(_fuel(state), _rail_pressure(state, boost)),
+    }
+
+
+def _before_the_cooler(state: State, verdicts: Iterable[JoinVerdict]) -> Iterator[JoinKey]:
+    """Yield the joins of charge air that lie between the compressor and the cooler."""
+    verdicts = tuple(verdicts)
+    circuits = {each.name: each for each in circuits_of(state, verdicts)}
+    if CircuitName.AIR not in circuits:
+        return
+    air = circuits[CircuitName.AIR]
+    place = {part: index for index, part in enumerate(air.parts)}
+    coolers = [place[part] for part in air.parts if _kind(state, part) == "charge cooler"]
+    if coolers:
+        for each in air.joins:
+            parts = (place[each.join.a.part], place[each.join.b.part])
+            if each.flow is Flow.CHARGE_AIR and max(parts) <= coolers[0]:
+                yield each.join.a, each.join.b
+
+
+def _kind(state: State, part: str) -> str | None:
+    return state.parts[part].part.kind
+
+
+def _temperature(figures: Figures, quantity: str) -> float | None:
+    figure = figures.get(quantity)
+    return round(figure.value - KELVIN) if isinstance(figure, Figure) else None
+
+
+def _boost(state: State) -> float | None:
+    """Return the highest boost that is set [bar gauge], 0 for none."""
+    dated = state.settings.get("boost")
+    if dated is None:
+        return None
+    if isinstance(dated.value, BoostBySpeed):
+        return max(each.value for each in dated.value.pressures) / PASCAL_PER_BAR
+    value = dated.value.value
+    if not isinstance(value, Quantity):
+        return 0.0
+    air = _setting(state, "air pressure") if value.reference == "absolute" else 0.0
+    return None if air is None else round((value.value - air) / PASCAL_PER_BAR, 3)
+
+
+def _setting(state: State, name: str) -> float | None:
+    dated = state.settings.get(name)
+    if dated is None or isinstance(dated.value, BoostBySpeed):
+        return None
+    value = dated.value.value
+    return value.value if isinstance(value, Quantity) else None
+
+
+def _words(state: State, name: str) -> str:
+    dated = state.settings.get(name)
+    if dated is None or isinstance(dated.value, BoostBySpeed):
+        return ""
+    value = dated.value.value
+    return value.text if isinstance(value, Quantity) else str(value)
+
+
+def _fuel(state: State) -> Medium:
+    return Medium.ETHANOL if _words(state, "fuel").startswith(ALCOHOLS) else Medium.PETROL
+
+
+def _rail_pressure(state: State, boost: float | None) -> float | None:
+    base = _setting(state, "fuel pressure")
+    if base is None:
+        return None
+    fixed = "fix" in _words(state, "regulator").casefold()
+    return round(base / PASCAL_PER_BAR + (0.0 if fixed else boost or 0.0), 3)
+
+
+def _measured(state: State, what: str) -> float | None:
+    """Return the highest reading of a pressure so far [bar]."""
+    values = [
+        each.value
+        for dated in state.readings
+        if dated.value.what == what
+        for each in dated.value.values
+    ]
+    return round(max(values) / PASCAL_PER_BAR, 3) if values else None
+
+
+def _cap(state: State) -> float | None:
+    """Return at what gauge pressure the radiator cap opens [bar]."""
+    for each in state.parts.values():
+        given = each.part.facts.get("opens at")
+        fitted = each.status is Status.FITTED and each.part.kind == "radiator cap"
+        if fitted and given is not None and isinstance(given.value, Quantity):
+            return round(given.value.value / PASCAL_PER_BAR, 3)
+    return None
