@@ -166,8 +166,9 @@ def _engine(finder: Finder, speeds: tuple[float, ...]) -> None:
     efficiency = "reference_indicated_efficiency"
     if not finder.from_car(efficiency, "engine gross indicated efficiency"):
         finder.assume(efficiency)
-    for name in ("revolutions_per_cycle", "friction_scale", "intake_heating", "drivetrain_loss"):
+    for name in ("revolutions_per_cycle", "friction_scale", "drivetrain_loss"):
         finder.assume(name)
+    finder.assume("intake_heating", finder.charging)
     if not finder.from_settings("ignition_retard", "ignition retard"):
         finder.assume("ignition_retard", finder.charging)
     if finder.fitted("supercharger"):

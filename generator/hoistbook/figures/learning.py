@@ -54,6 +54,8 @@ BREATHING = ("engine", "cylinder head", "camshaft", "pistons", "intake manifold"
 """Kinds of parts with which the filling of an engine changes: no run outlasts them."""
 
 FILLING = "volumetric_efficiency"
+PRODUCT_OF = (FILLING, "reference_indicated_efficiency")
+"""The two factors that power knows only the product of."""
 OF_CRANK = ("brake_mean_effective_pressure", "power", "torque", "power_to_mass")
 OF_WHEELS = ("wheel_power", "wheel_torque")
 OF_AIR = ("engine_air_flow", "fuel_flow", "injector_duty", "pump_margin")
@@ -84,11 +86,9 @@ def calibrated(inputs: Inputs, state: State, runs: Sequence[KnownRun]) -> Inputs
     chosen = drawn_again(weighing.weights)
     taught = _by_names(readings)
     learners = frozenset(base.key for base in inputs.bases if _learns(base, readings))
-    learnt = _all_learnt(inputs, learners, chosen, taught)
-    bases = [_bent(base, learnt, readings, weighing) for base in learnt.bases]
+    learnt = _bent(_all_learnt(inputs, learners, chosen, taught), readings, weighing)
     return replace(
         learnt,
-        bases=tuple(bases),
         conditions=inputs.conditions | {CALIBRATED},
         notes=(*inputs.notes, *_notes(readings, weighing)),
     )
@@ -195,7 +195,7 @@ def _learnt(base: Base, chosen: NDArray[np.intp], taught: tuple[str, int]) -> Ba
     names, episode = taught
     kept = chosen.astype(np.uint16).tobytes()
     learnt = Learnt(kept=kept, half_width=base.half_width, shift=shift)
-    if moved < WORTH_SAYING:
+    if moved < WORTH_SAYING and base.key not in PRODUCT_OF:
         return replace(base, learnt=replace(learnt, shift=0.0))
     values = np.asarray(base.value) + shift
     return replace(
@@ -218,16 +218,31 @@ def _by_names(readings: Sequence[Reading]) -> tuple[str, int]:
     return f"the runs of episodes {', '.join(some)} and {last}", episodes[-1]
 
 
-def _bent(base: Base, inputs: Inputs, readings: Sequence[Reading], weighing: Weighing) -> Base:
-    """Return the filling with the shape over engine speed that the nearest run has shown."""
+def _bent(inputs: Inputs, readings: Sequence[Reading], weighing: Weighing) -> Inputs:
+    """Return inputs with the shape over engine speed that the nearest power run has shown.
+
+    The filling takes it, all its samples alike. The central value of the efficiency, apart from
+    its samples, is set to where the central values of all inputs read what the samples read in
+    the mean: a product of means is not the mean of the product.
+    """
     powers = [each for each in readings if each.quantity in ("power", "wheel_power")]
-    if base.key != FILLING or not inputs.speeds or not powers:
-        return base
+    if not inputs.speeds or not powers:
+        return inputs
     teacher = min(reversed(powers), key=lambda each: LESSONS[each.transfer].half_width)
     gaps, leverage = _central(teacher, weighing)
     shape = np.clip((gaps - gaps.mean()) / leverage, -MOST_SHAPE, MOST_SHAPE)
-    bent = np.asarray(base.value) * np.exp(np.interp(inputs.speeds, teacher.speeds, shape))
-    return replace(base, value=tuple(bent.tolist()))
+    open_level = (gaps.mean() - teacher.levels @ weighing.weights) / leverage.mean()
+    bases = {base.key: base for base in inputs.bases}
+    filling, efficiency = (bases[key] for key in PRODUCT_OF)
+    bent = np.asarray(filling.value) * np.exp(np.interp(inputs.speeds, teacher.speeds, shape))
+    bases[FILLING] = replace(filling, value=tuple(bent.tolist()))
+    if efficiency.learnt is not None and not isinstance(efficiency.value, tuple):
+        moved = efficiency.value * float(np.exp(open_level))
+        shift = efficiency.learnt.shift + moved - efficiency.value
+        bases[efficiency.key] = replace(
+            efficiency, value=moved, learnt=replace(efficiency.learnt, shift=shift)
+        )
+    return replace(inputs, bases=tuple(bases.values()))
 
 
 def _central(reading: Reading, weighing: Weighing) -> tuple[Samples, Samples]:
