@@ -1,9 +1,12 @@
 """Claims: which figure words mean, what holds at which conditions, and by how much."""
 
+import re
+
 import pytest
 
 from hoistbook.authored.records import Claim, Episode, Journal
 from hoistbook.compare.claims import NAMES, claim_verdicts, key_of
+from hoistbook.compare.search import FINE, end_above, end_below
 from hoistbook.compare.verdicts import Result
 from hoistbook.figures.catalogue import QUANTITIES
 from hoistbook.figures.figure import Key
@@ -188,3 +191,72 @@ def test_gauge_and_absolute_are_not_compared():
         Result.UNKNOWN,
         "Manifold absolute pressure is absolute and 0.9 bar is gauge: write it absolute.",
     )
+
+
+def boosted_claim(words, relation, *bounds, bar):
+    return claim(words, relation, *bounds, boost=gauge(bar))
+
+
+def test_a_claim_at_a_boost_says_where_it_stops_holding():
+    found = verdict(boosted_claim("injector duty", "below", (85, "%"), bar=0.8))
+    assert found.result is Result.HOLDS
+    sentence = found.why.partition(". ")[2].partition(" The band")[0]
+    spare = re.fullmatch(
+        r"Holds at 0\.8 bar gauge with (\d+) points to spare; "
+        r"stops holding at (\d\.\d\d?) bar gauge\.",
+        sentence,
+    )
+    assert spare, sentence
+    ends = [
+        verdict(boosted_claim("injector duty", "below", (85, "%"), bar=float(spare[2]) + step))
+        for step in (-0.02, 0.02)
+    ]
+    assert [each.result for each in ends] == [Result.HOLDS, Result.FAILS]
+
+
+def test_a_claim_that_fails_says_up_to_where_it_would_hold():
+    found = verdict(boosted_claim("pump margin", "above", (200, "%"), bar=0.8))
+    assert found.result is Result.FAILS
+    match = re.search(
+        r"Does not hold at 0\.8 bar gauge, missed by \d+ points; "
+        r"holds up to (\d\.\d\d?) bar gauge\.",
+        found.why,
+    )
+    assert match, found.why
+    assert verdict(
+        boosted_claim("pump margin", "above", (200, "%"), bar=float(match[1]) - 0.02)
+    ).result is Result.HOLDS  # fmt: skip
+
+
+def test_a_claim_that_more_boost_helps_says_from_where_it_holds():
+    found = verdict(boosted_claim("power", "above", (120, "kW"), bar=0.8))
+    assert re.search(r"to spare; holds from 0\.\d\d? bar gauge\.", found.why), found.why
+
+
+def test_nobody_is_told_how_much_more_boost_a_claim_would_take():
+    found = verdict(boosted_claim("power", "above", (160, "kW"), bar=0.8))
+    assert found.result is Result.FAILS
+    assert re.search(r"Does not hold at 0\.8 bar gauge, missed by \d+ %\.", found.why), found.why
+
+
+def test_the_end_is_told_in_the_author_s_own_unit():
+    at = quantity(12, "psi", reference="gauge")
+    found = verdict(claim("injector duty", "below", (85, "%"), boost=at))
+    assert re.search(
+        r"Holds at 12 psi gauge with .* stops holding at \d+(\.\d)? psi gauge\.", found.why
+    ), found.why
+
+
+def test_without_a_boost_among_the_conditions_there_is_no_search():
+    for found in (
+        verdict(claim("injector duty", "below", (85, "%"))),
+        verdict(claim("injector duty", "below", (85, "%"), mixture=quantity(0.8, "lambda"))),
+    ):
+        assert "hold" not in found.why.casefold()
+
+
+def test_the_end_of_a_simple_margin_is_found():
+    assert end_above(lambda boost: 123e3 - boost, 80e3) == pytest.approx(123e3, abs=FINE)
+    assert end_below(lambda boost: boost - 42e3, 80e3) == pytest.approx(42e3, abs=FINE)
+    assert end_above(lambda boost: 1.0, 80e3) is None
+    assert end_below(lambda boost: 1.0, 80e3) is None
