@@ -11,6 +11,7 @@ import pytest
 from hoistbook.authored import read_journal
 from hoistbook.authored.records import (
     BoostBySpeed,
+    Came,
     Chapter,
     Correction,
     Decision,
@@ -163,6 +164,8 @@ decisions:
 work:
   - Weld the drain bung, and paint it, 2.5 h
   - Sweep up
+  - Grind, 30 min
+  - Polish, 1:15
   - {what: Wire, hours: 3}
 corrections:
   - 2026-05-01, injector flow 550 not 500 cc/min, misread the label
@@ -185,6 +188,8 @@ corrections:
     assert [(work.what, work.hours) for work in episode.work] == [
         ("Weld the drain bung, and paint it", 2.5),
         ("Sweep up", None),
+        ("Grind", 0.5),
+        ("Polish", 1.25),
         ("Wire", 3.0),
     ]
     assert isinstance(episode.work[0], Work)
@@ -273,3 +278,20 @@ def test_an_empty_build_yaml_says_so(tmp_path: Path) -> None:
     assert messages(tmp_path, {"build.yaml": "", FIRST: "---\ntitle: One\n---\n"}) == [
         "build.yaml:1:1: this file is empty"
     ]
+
+
+def test_what_was_made_takes_a_line_and_boost_a_mapping(tmp_path: Path) -> None:
+    lines = """\
+made: ["Bracket, left, 2.5 h", Sump shield]
+car: {gearing: {gears: "3.5, 2.1, 1.4"}}
+settings: {boost: {3000 rpm: 0.4 bar gauge, 5000 rpm: 0.6 bar gauge}}"""
+    episode = episode_of(tmp_path, lines)
+
+    assert [(part.id, part.name, part.hours, part.came) for part in episode.made] == [
+        ("bracket-left", "Bracket, left", 2.5, Came.MADE),
+        ("sump-shield", "Sump shield", None, Came.MADE),
+    ]
+    assert episode.car["gearing gears"].value == "3.5 / 2.1 / 1.4"
+    boost = episode.settings["boost"]
+    assert isinstance(boost, BoostBySpeed)
+    assert boost.speeds == (3000.0, 5000.0)

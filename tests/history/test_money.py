@@ -255,7 +255,7 @@ def test_totals_are_shown_in_other_currencies_at_the_rate_of_the_day(written: Wr
             "got: ['Cap, 3 EUR, supplied free']",
             "",
             "`cap` came supplied free and has a price of its own",
-            "leave the price out, or change how it came",
+            "leave the price out (`list:` says what it is worth), or change how it came",
         ),
         (
             "summary: s",

@@ -77,7 +77,9 @@ def _cue(line: int, block: list[str], file: str, context: Context) -> Cue | None
     )
     if end <= start:
         place = Place(file, line + at, 1, block[at])
-        context.problem("bad-caption", "this caption ends before it begins", place, "look at it")
+        message = "this caption ends before it begins"
+        hint = "its two times stand the wrong way round, or one of them is mistyped"
+        context.problem("bad-caption", message, place, hint)
         return None
     return Cue(start=start, end=end, text=_plain(block[at + 1 :]))
 

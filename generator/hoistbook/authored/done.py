@@ -7,6 +7,7 @@ from typing import Any
 from hoistbook.authored import fields
 from hoistbook.authored.context import Context
 from hoistbook.authored.fields import Field, read_table
+from hoistbook.authored.lines import unparted_piece
 from hoistbook.authored.nodes import Items, Node, Table, Text
 from hoistbook.authored.parts import read_part
 from hoistbook.authored.receipts import charged
@@ -29,6 +30,9 @@ NEW_PARTS = (Verb.PLANNED, Verb.ORDERED)
 
 def read_done(node: Node, context: Context) -> tuple[Done, ...] | None:
     """Read one entry of `done`; a list of parts gives one record for each."""
+    if isinstance(node, Text):
+        _without_colon(node, context)
+        return None
     values = read_table(node, DONE, context, "an entry of `done`", skip=VERBS)
     if values is None or not isinstance(node, Table):
         return None
@@ -56,6 +60,15 @@ def read_done(node: Node, context: Context) -> tuple[Done, ...] | None:
     )
 
 
+def _without_colon(node: Text, context: Context) -> None:
+    """Note an entry that is words, as `fitted turbo`."""
+    said = next((verb for verb in VERBS if node.value.startswith(f"{verb} ")), None)
+    part = node.value.removeprefix(said or "").strip()
+    hint = f"write `{said}: {part}`" if said else f"as `fitted: turbo`; one of: {', '.join(VERBS)}"
+    message = "an entry of `done` is what was done, a colon, and the part"
+    context.problem("wrong-shape", message, node.place, hint)
+
+
 def _one(
     verb: Verb, item: Node, node: Table, values: dict[str, Any], context: Context
 ) -> Done | None:
@@ -64,6 +77,9 @@ def _one(
         if new is None:
             return None
         return Done(verb=verb, part=new.id, new_part=new, place=item.place, **values)
+    if verb in NEW_PARTS and isinstance(item, Text) and (slip := unparted_piece(item.value)):
+        context.slip(slip, item)
+        return None
     part = fields.identifier(item, context)
     return Done(verb=verb, part=part, place=item.place, **values) if part else None
 

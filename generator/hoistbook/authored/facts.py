@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Any
 
-from hoistbook.authored.context import Context
+from hoistbook.authored.context import Context, within
 from hoistbook.authored.fields import many, one_of, quantity, text
 from hoistbook.authored.kinds import Fact, word_lists
+from hoistbook.authored.lines import pieces
 from hoistbook.authored.nodes import Items, Node, Table, Text, is_blank, kind_of
+from hoistbook.authored.other_words import meant
 from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.problems import closest
+from hoistbook.units import units_of
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.fuel import parse_fuel
 from hoistbook.values.plausible import likely_slip
-from hoistbook.values.quantity import Quantity, parse_quantity
+from hoistbook.values.quantity import Quantity, likely, parse_quantity
 from hoistbook.values.slip import Slip
 
 WORDS = "words"
+BOOST = "boost"
+"""The one setting whose mapping is a value of its own, by engine speed."""
 SHARE = "share"
 """A part of a whole, 0 to 1: written as 72 % or 0.72."""
 
@@ -30,7 +36,7 @@ def read_part_facts(
     for name, key, value in _entries(node, context, what):
         fact = known.get(name)
         if fact is None:
-            near = closest(name, known, cutoff=0.85)
+            near = closest(name, known, cutoff=0.85) or _longer(name, known)
             if near:
                 message = f"`{name}` is not a fact that {what} is reckoned with"
                 context.notice("unknown-fact", message, key.place, f"did you mean `{near}`?")
@@ -38,6 +44,12 @@ def read_part_facts(
         if given is not None:
             found[name] = given
     return found
+
+
+def _longer(name: str, known: Iterable[str]) -> str | None:
+    """Return the only known fact whose name ends in this one: flow for static flow."""
+    longer = [each for each in known if each.endswith(f" {name}")]
+    return longer[0] if len(longer) == 1 else None
 
 
 def read_known_facts(
@@ -48,7 +60,7 @@ def read_known_facts(
     for name, key, value in _entries(node, context, what):
         fact = known.get(name)
         if fact is None:
-            near = closest(name, known)
+            near = meant(name, known)
             hint = f"did you mean `{near}`?" if near else f"known are: {', '.join(known)}"
             context.problem("unknown-key", f"`{name}` is not a key of {what}", key.place, hint)
             continue
@@ -69,7 +81,7 @@ def _entries(
     found: list[tuple[str, Text, Node]] = []
     for entry in node.entries:
         name = f"{above} {entry.key.value}".strip()
-        if isinstance(entry.value, Table):
+        if isinstance(entry.value, Table) and name != BOOST:
             found.extend(_entries(entry.value, context, what, name))
         elif not is_blank(entry.value):
             found.append((name, entry.key, entry.value))
@@ -94,7 +106,7 @@ def read_fact(node: Node, context: Context, fact: Fact) -> Given | None:
     dimensions = tuple(name for name in dimensions if name != "gauge or absolute")
     found = parse_quantity(words, dimensions, reference_needed=needed, numbers=context.numbers)
     if isinstance(found, Slip):
-        context.slip(found, node)
+        context.slip(_with_usual_unit(found, words, dimensions, fact, context), node)
         return None
     if SHARE in fact.dimensions and found.unit == "-" and found.value > 1.5:
         hint = f"write {words} %" if found.value <= 150 else "as 72 % or 0.72"
@@ -105,6 +117,19 @@ def read_fact(node: Node, context: Context, fact: Fact) -> Given | None:
     if unlikely is not None:
         context.notice(unlikely.code, unlikely.message, node.place, unlikely.hint)
     return given_of(found, node)
+
+
+def _with_usual_unit(
+    slip: Slip, words: str, dimensions: tuple[str, ...], fact: Fact, context: Context
+) -> Slip:
+    """Return what is wrong, its hint with the unit in which a bare number would be usual."""
+    if slip.code != "no-unit":
+        return slip
+    for unit in (unit for name in dimensions for unit in units_of(name)[:4]):
+        found = parse_quantity(f"{words} {unit}", dimensions, numbers=context.numbers)
+        if isinstance(found, Quantity) and likely_slip(fact.name, found, fact.usual) is None:
+            return replace(slip, hint=likely(words, dimensions, unit))
+    return slip
 
 
 def given_of(found: Quantity, node: Node) -> Given:
@@ -146,24 +171,40 @@ def _fuel(node: Node, context: Context, fact: Fact) -> Given | None:
 
 
 def _boost(node: Node, context: Context, fact: Fact) -> Given | BoostBySpeed | None:
-    if isinstance(node, Items):
+    if isinstance(node, Items | Table):
         return _boost_by_speed(node, context, fact)
-    if isinstance(node, Text) and node.value == "none":
+    if node.value == "none":
         return Given(value=node.value, place=node.place)
     return read_fact(node, context, fact)
 
 
 def _gears(node: Node, context: Context, fact: Fact) -> Given | None:
     """Keep the ratios as one line of words, each proved to be a number."""
-    ratios = many(quantity("ratio"))(node, context) or ()
+    ratios = many(quantity("ratio"))(_listed(node), context) or ()
     words = " / ".join(ratio.text for ratio in ratios)
     return Given(value=words, place=node.place) if words else None
 
 
-def _boost_by_speed(node: Items, context: Context, fact: Fact) -> BoostBySpeed | None:
-    """Return boost written as a list, `- 3000 rpm: 0.4 bar gauge`."""
+def _listed(node: Node) -> Node:
+    """Return the numbers of a line, `3.5, 2.1, 1.4` or `3.5 / 2.1 / 1.4`, as a list."""
+    if not isinstance(node, Text):
+        return node
+    written = pieces(node.value.replace(" / ", ", "))
+    return Items(
+        tuple(Text(piece.text, within(node, piece.offset), plain=node.plain) for piece in written),
+        node.place,
+    )
+
+
+def _boost_by_speed(node: Items | Table, context: Context, fact: Fact) -> BoostBySpeed | None:
+    """Return boost written as a list, `- 3000 rpm: 0.4 bar gauge`, or as a mapping."""
     rows: list[tuple[float, Quantity]] = []
-    for item in node.items:
+    items = (
+        node.items
+        if isinstance(node, Items)
+        else [Table((entry,), entry.key.place) for entry in node.entries]
+    )
+    for item in items:
         row = _boost_row(item, context, fact)
         if row is not None:
             rows.append(row)
@@ -195,5 +236,22 @@ def _boost_row(item: Node, context: Context, fact: Fact) -> tuple[float, Quantit
     return speed.value, pressure.value
 
 
-_SPECIAL = {"fuel": _fuel, "boost": _boost, "gearing gears": _gears}
+def _pressures(node: Node, context: Context, fact: Fact) -> Given | None:
+    """Keep pressures as words, `2.0 bar front, 1.8 bar rear`, of which a number has a unit."""
+    given = read_fact(node, context, fact)
+    if given is None or not isinstance(given.value, str) or not isinstance(node, Text):
+        return given
+    if given.value[:1].isdigit() and not any(letter.isalpha() for letter in given.value):
+        hint = likely(given.value, ("pressure",))
+        context.slip(Slip("no-unit", f"`{given.value}` has no unit", hint), node)
+        return None
+    return given
+
+
+_SPECIAL = {
+    "fuel": _fuel,
+    BOOST: _boost,
+    "gearing gears": _gears,
+    "tyre pressures": _pressures,
+}
 """Properties that are neither one quantity nor free words."""

@@ -14,6 +14,7 @@ from urllib.parse import urlsplit
 
 from hoistbook.authored.context import Context
 from hoistbook.authored.nodes import Entry, Items, Node, Table, Text, is_blank, kind_of
+from hoistbook.authored.other_words import meant
 from hoistbook.authored.traps import quoted
 from hoistbook.problems import Place, closest
 from hoistbook.values.dates import parse_date
@@ -107,9 +108,11 @@ def _unsaid(node: Table, lacking: Iterable[str], misspelt: set[str | None]) -> I
 def unknown_key(entry: Entry, known: Iterable[str], context: Context, what: str) -> str | None:
     """Note a key that a record does not have; return the one that was probably meant."""
     key = entry.key.value
-    near = closest(key, known)
+    near = meant(key, known)
     listed = f"keys that {what} has: {', '.join(known)}"
-    if not near and isinstance(entry.value, Text) and " " in key:
+    if is_blank(entry.value) and "{" in entry.key.place.text:
+        listed = f"between braces a comma ends a value: quote a text that holds one; {listed}"
+    elif isinstance(entry.value, Text) and (" " in key or key[:1].isupper()):
         line = quoted(f"{key}: {entry.value.value}")
         listed = f"if this is one text, quote it: {line}; {listed}"
     context.problem(
@@ -196,7 +199,9 @@ def _id(words: str, context: Context) -> str | Slip:
 
 
 day: Reader[date] = typed(lambda words, _: parse_date(words))
-money: Reader[Money] = typed(lambda words, context: parse_money(words, context.numbers))
+money: Reader[Money] = typed(
+    lambda words, context: parse_money(words, context.numbers, context.currency)
+)
 currency: Reader[str] = typed(lambda words, _: parse_currency(words))
 whole: Reader[int] = typed(_whole)
 hours: Reader[float] = typed(_hours)

@@ -141,6 +141,10 @@ def _end(part: str, name: str, line: JoinLine, known: Known, context: Context) -
     ends = known.ends[part]
     if name:
         # An end that nobody wrote down may be joined; whether it mates is for others to say.
+        near = closest(name, ends)
+        if ends and near and name.casefold() not in ends:
+            message = f"no end `{name}` is written down with `{part}`"
+            context.notice("unknown-end", message, line.place, f"did you mean `{ends[near]}`?")
         return JoinEnd(part=part, end=ends.get(name.casefold(), name))
     if len(ends) == 1:
         return JoinEnd(part=part, end=next(iter(ends.values())))

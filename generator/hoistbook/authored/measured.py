@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -53,6 +54,10 @@ RUN: fields.Fields = {
     "note": Field(fields.text),
     "when": Field(fields.one_of(*WHEN)),
 }
+
+
+# With or without spaces where a number stands on either side; `3/8 in` is one number.
+_SLASH = re.compile(r"\s/\s|(?<=\d)/(?=\d+[.,]\d)|(?<=[.,]\d)/(?=\d)|(?<=\d\d)/(?=\d\d)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +147,8 @@ def _quantities(what: str, words: str, node: Text, context: Context) -> list[Qua
     wanted = (dimension,) if dimension else ()
     last = parse_quantity(parts[-1].text, wanted, numbers=context.numbers)
     if isinstance(last, Slip):
+        if re.search(r"\d\s+\d", parts[-1].text):
+            last = replace(last, hint="put a slash between the values: 12.1 / 12.3 bar", offset=0)
         context.slip(last, node, parts[-1].offset)
         return None
     found = []
@@ -161,9 +168,10 @@ def _quantities(what: str, words: str, node: Text, context: Context) -> list[Qua
 def _split(words: str) -> list[Piece]:
     found: list[Piece] = []
     start = 0
-    for part in words.split(" / "):
+    for slash in [*_SLASH.finditer(words), None]:
+        part = words[start : slash.start() if slash else len(words)]
         found.extend(Piece(each.text, start + each.offset) for each in pieces(part))
-        start += len(part) + 3
+        start = slash.end() if slash else len(words)
     return found
 
 

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import re
-
 from hoistbook.authored import fields
 from hoistbook.authored.context import Context
 from hoistbook.authored.fields import Field, read_table
-from hoistbook.authored.lines import pieces
+from hoistbook.authored.lines import hours_in, pieces
 from hoistbook.authored.nodes import Node, Text
 from hoistbook.authored.records import Correction, Decision, Work
 from hoistbook.values.dates import parse_date
-from hoistbook.values.number import parse_number
 from hoistbook.values.slip import Slip
 
 DECISION: fields.Fields = {
@@ -25,6 +22,8 @@ WORK: fields.Fields = {
     "what": Field(fields.text, example="Weld the drain bung into the sump"),
     "hours": Field(fields.hours),
 }
+
+CORRECTION_LINE = "as `2026-05-01, injector flow 550 not 500 cc/min, misread the label`"
 
 CORRECTION: fields.Fields = {
     "date": Field(fields.day, example="2026-05-01"),
@@ -47,15 +46,14 @@ def read_work(node: Node, context: Context) -> Work | None:
     if line is None or not pieces(line):
         return None
     *before, last = pieces(line)
-    match = re.fullmatch(r"(\d[\d.,]*)\s*(?:h|hours?)", last.text)
-    if match is None or not before:
+    hours = hours_in(last.text, context.numbers)
+    if hours is None or not before:
         return Work(what=line, place=node.place)
-    hours = parse_number(match[1], context.numbers)
     if isinstance(hours, Slip):
         context.slip(hours, node, last.offset)
         return None
     what = line[: before[-1].offset + len(before[-1].text)]
-    return Work(what=what, hours=float(hours), place=node.place)
+    return Work(what=what, hours=hours, place=node.place)
 
 
 def read_correction(node: Node, context: Context) -> Correction | None:
@@ -69,11 +67,13 @@ def read_correction(node: Node, context: Context) -> Correction | None:
     written, _, text = line.partition(",")
     day = parse_date(written.strip())
     if isinstance(day, Slip):
+        if not any(letter.isdigit() for letter in written[:1]):
+            message = "a correction begins with the day on which it was made"
+            day = Slip(day.code, message, CORRECTION_LINE)
         context.slip(day, node)
         return None
     if not text.strip():
         message = "this correction does not say what was put right"
-        hint = "as `2026-05-01, injector flow 550 not 500 cc/min, misread the label`"
-        context.problem("empty", message, node.place, hint)
+        context.problem("empty", message, node.place, CORRECTION_LINE)
         return None
     return Correction(date=day, text=text.strip(), place=node.place)

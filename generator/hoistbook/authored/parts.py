@@ -13,8 +13,16 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.facts import read_part_facts
 from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.kinds import Fact, kinds, system_told_by, systems
-from hoistbook.authored.lines import Piece, looks_like_money, pieces
+from hoistbook.authored.lines import (
+    Piece,
+    hours_in,
+    looks_like_money,
+    pieces,
+    unclear_piece,
+    unparted_piece,
+)
 from hoistbook.authored.nodes import Items, Node, Table, Text
+from hoistbook.authored.other_words import meant
 from hoistbook.authored.records import Came, End, Part, PieceUsed
 from hoistbook.problems import closest
 from hoistbook.values.money import Money, parse_money
@@ -41,10 +49,13 @@ class Price:
         return Money(self.money.amount * factor, self.money.currency)
 
 
-def parse_price(text: str, numbers: str) -> Price | Slip:
+def parse_price(text: str, context: Context) -> Price | Slip:
     """Return the price in "6.40 EUR each", or what is wrong with it."""
+    if text in ("free", "nothing", "gift"):
+        hint = "leave the price out and say how it came: given or supplied free"
+        return Slip("no-price", f"`{text}` is not an amount of money", hint)
     amount = re.sub(r"\s+each$", "", text)
-    found = parse_money(amount, numbers)
+    found = parse_money(amount, context.numbers, context.currency)
     if isinstance(found, Slip):
         return found
     if found.amount < 0:
@@ -89,7 +100,7 @@ def _origin(words: str, context: Context) -> Origin | Slip:
 def _kind(words: str, context: Context) -> str | Slip:
     if words in kinds():
         return words
-    near = closest(words, kinds())
+    near = meant(words, kinds())
     if near:
         return Slip("unknown-kind", f"`{words}` is not a kind of part", f"did you mean {near}?")
     return words
@@ -127,7 +138,7 @@ def _table(node: Node, context: Context) -> Table | None:
     return None
 
 
-_price = fields.typed(lambda words, context: parse_price(words, context.numbers))
+_price = fields.typed(parse_price)
 _system = fields.one_of(*systems())
 
 ITEM: fields.Fields = {
@@ -184,8 +195,9 @@ def _named(values: dict[str, Any], node: Node, context: Context, what: str) -> b
     """Complete id, name, system and facts of a part; return whether it has a name."""
     name, id_ = values.get("name"), values.get("id")
     if name is None and id_ is None:
-        message = f"{what} needs a name"
-        context.problem("missing-key", message, node.place, "as `name: Turbine inlet gasket`")
+        if not _is_split_line(node):
+            message = f"{what} needs a name"
+            context.problem("missing-key", message, node.place, "as `name: Turbine inlet gasket`")
         return False
     if id_ is None:
         id_ = made_id(str(name), node, context)
@@ -201,15 +213,23 @@ def _named(values: dict[str, Any], node: Node, context: Context, what: str) -> b
     if kind is None and "kind" in values:
         message = f"`{values['kind']}` is no kind that anything is worked out from"
         hint = "as turbocharger, injectors or pipe; `kind` may be left out"
-        context.notice("unknown-kind", message, node.place, hint)
+        written = node.get("kind") if isinstance(node, Table) else None
+        context.notice("unknown-kind", message, written.place if written else node.place, hint)
     if "system" not in values:
         values["system"] = kind.system if kind else system_told_by(values["name"])
     facts = values.pop("facts", None)
     if facts is not None:
         known: Mapping[str, Fact] = kind.facts if kind else {}
-        what = f"a {kind.name}" if kind else "a part without a known kind"
+        what = f"the kind {kind.name}" if kind else "a part without a known kind"
         values["facts"] = read_part_facts(facts, context, known, what)
     return True
+
+
+def _is_split_line(node: Node) -> bool:
+    """Tell whether a line was meant and a colon has made a key of its beginning."""
+    return isinstance(node, Table) and [entry.key.value in PART for entry in node.entries] == [
+        False
+    ]
 
 
 def made_id(name: str, node: Node, context: Context) -> str:
@@ -246,6 +266,10 @@ def _from_line(node: Text, context: Context) -> Part | None:
             case None:
                 return None
     whole_name = ", ".join(name)
+    unparted = unparted_piece(whole_name)
+    if unparted:
+        context.slip(unparted, node)
+        return None
     made = made_id(whole_name, node, context)
     if not made:
         return None
@@ -265,11 +289,15 @@ def _piece(piece: Piece, node: Text, context: Context) -> int | Price | Origin |
     found: int | Price | Origin | Slip | str | None
     if re.fullmatch(r"\d+ off", piece.text, re.ASCII):
         found = _count(piece.text, context)
-    elif looks_like_money(piece.text):
-        found = parse_price(piece.text, context.numbers)
+    elif unclear := unclear_piece(piece.text):
+        found = unclear
+    elif looks_like_money(piece.text) or piece.text == "free":
+        found = parse_price(piece.text, context)
     else:
         found = parse_origin(piece.text) or piece.text
     if isinstance(found, Slip):
+        if found.code == "no-currency" and piece.text.isdigit():
+            found = replace(found, hint=f"{found.hint}; for a count, {piece.text} off")
         context.slip(found, node, piece.offset)
         return None
     return found
@@ -325,8 +353,26 @@ MADE: fields.Fields = ITEM | {
 
 
 def read_made(node: Node, context: Context) -> Part | None:
-    """Read a part that the author made, and what it was made from."""
+    """Read a part that the author made, and what it was made from; `Bracket, 2 h` will do."""
+    if isinstance(node, Text):
+        return _made_line(node, context)
     values = read_table(node, MADE, context, "a part that was made")
     if values is None or not _named(values, node, context, "a part that was made"):
         return None
     return Part(**values, place=node.place, came=Came.MADE)
+
+
+def _made_line(node: Text, context: Context) -> Part | None:
+    line = fields.text(node, context)
+    if line is None:
+        return None
+    *before, last = pieces(line) or [Piece(line, 0)]
+    hours = hours_in(last.text, context.numbers) if before else None
+    if isinstance(hours, Slip):
+        context.slip(hours, node, last.offset)
+        return None
+    name = line if hours is None else ", ".join(piece.text for piece in before)
+    named: dict[str, Any] = {"name": name}
+    if not _named(named, node, context, "a part that was made"):
+        return None
+    return Part(**named, hours=hours, place=node.place, came=Came.MADE)

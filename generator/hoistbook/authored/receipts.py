@@ -15,7 +15,7 @@ from hoistbook.values.slip import Slip
 
 
 def _charged(words: str, context: Context) -> Money | Slip:
-    found = parse_money(words, context.numbers)
+    found = parse_money(words, context.numbers, context.currency)
     if isinstance(found, Slip) or found.currency == context.currency:
         return found
     return Slip(
@@ -77,10 +77,10 @@ def read_spent(node: Node, context: Context) -> Spent | None:
     *before, last = pieces(line)
     if not before or not looks_like_money(last.text):
         message = "this line does not end in what was paid"
-        hint = "as `Decking the head, machine shop, 90 EUR`"
+        hint = f"as `Decking the head, machine shop, 90 {context.currency}`"
         context.problem("no-amount", message, node.place, hint)
         return None
-    amount = parse_money(last.text, context.numbers)
+    amount = parse_money(last.text, context.numbers, context.currency)
     if isinstance(amount, Slip):
         context.slip(amount, node, last.offset)
         return None

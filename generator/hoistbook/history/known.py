@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from hoistbook.authored.records import Done, Episode, Journal, Part
 from hoistbook.history.events import PartCame, PartMade, events
 from hoistbook.problems import Place, Problem, closest
+from hoistbook.values.name import to_id
 
 CAR = "car"
 """Stands for the car itself where a part's id stands: `sold: car`."""
@@ -42,12 +43,8 @@ def first_written(journal: Journal) -> dict[str, int]:
 def not_known(id_: str, place: Place, episode: int, written: Mapping[str, int]) -> Problem:
     """Return the problem of a part that is named before, or without, being written down."""
     if id_ not in written:
-        near = closest(id_, written)
         return Problem(
-            "unknown-part",
-            f"no part is called `{id_}`",
-            place,
-            f"did you mean `{near}`?" if near else WRITE_IT_DOWN,
+            "unknown-part", f"no part is called `{id_}`", place, _meant(id_, place, written)
         )
     if written[id_] > episode:
         return Problem(
@@ -64,6 +61,16 @@ def not_known(id_: str, place: Place, episode: int, written: Mapping[str, int]) 
         "within an episode the order is bought, got, made, done, joins, measured; and line "
         "after line within each of them",
     )
+
+
+def _meant(id_: str, place: Place, written: Mapping[str, int]) -> str:
+    """Return what may have been meant by a part that is not known."""
+    said = place.text[place.column - 1 :].split(", ")
+    ids = [to_id(each) for each in said]
+    if len(ids) > 1 and all(each in written for each in ids):
+        return f"several parts are a list: [{', '.join(ids)}]"
+    near = closest(id_, written)
+    return f"did you mean `{near}`?" if near else WRITE_IT_DOWN
 
 
 WRITE_IT_DOWN = "write it down under `bought`, `got` or `made` first"

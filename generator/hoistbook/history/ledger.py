@@ -10,7 +10,6 @@ from enum import StrEnum
 from hoistbook.problems import Place
 from hoistbook.values.money import Money
 
-
 BY_CHARGED = "by what left the account"
 """How an amount became the journal's currency where the author says what was charged."""
 

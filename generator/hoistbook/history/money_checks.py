@@ -31,7 +31,7 @@ def money_problems(journal: Journal) -> Iterator[Problem]:
                     "price-of-nothing",
                     f"`{part.id}` came {part.came} and has a price of its own",
                     part.place,
-                    "leave the price out, or change how it came",
+                    "leave the price out (`list:` says what it is worth), or change how it came",
                 )
 
 

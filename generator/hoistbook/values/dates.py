@@ -31,6 +31,9 @@ def parse_date(text: str) -> date | Slip:
     return day
 
 
+MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+
+
 def _day(year: int, month: int, day: int) -> date | None:
     try:
         return date(year, month, day)
@@ -40,6 +43,11 @@ def _day(year: int, month: int, day: int) -> date | None:
 
 def _date_hint(text: str) -> str:
     general = "year, month, day: as 2026-02-14"
+    if text in ("no", "not yet", "soon", "tbd", "TBD"):
+        return "leave the key out until the day is known"
+    named = re.fullmatch(r"(?i)(\d{1,2})(?:st|nd|rd|th)?\.? ([a-z]{3})[a-z]*\.?,? (\d{4})", text)
+    if named and named[2].lower() in MONTHS:
+        text = f"{named[3]}-{MONTHS.index(named[2].lower()) + 1}-{named[1]}"
     match = re.fullmatch(r"(\d{1,4})[-./ ](\d{1,2})[-./ ](\d{1,4})", text, re.ASCII)
     if match is None:
         return general

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from hoistbook.problems import closest
@@ -50,9 +51,18 @@ def parse_fuel(text: str, numbers: str = "point") -> Fuel | Slip:
     name = next((each for each in BLENDS if words.startswith(each)), None)
     if name is not None:
         return _blend(name, words, evidence, numbers)
+    return Slip("unknown-fuel", f"`{words}` is not a fuel known here", _hint(words))
+
+
+def _hint(words: str) -> str:
+    """Return what to write instead of a fuel's trade name."""
+    # What is sold as E85 holds 51 to 83 % of ethanol (ASTM D5798, from memory).
+    if re.fullmatch(r"(?i)e ?[5-9]\d", words):
+        return "its share differs from pump to pump; write what yours holds: ethanol blend 74 %"
+    if re.search(r"(?i)^e ?(5|10)$|\bron\b|\bmon\b|octane|unleaded|gasoline", words):
+        return "write petrol"
     near = closest(words, NAMES)
-    hint = f"did you mean {near}?" if near else "one of: petrol, methanol, ethanol blend 74 %"
-    return Slip("unknown-fuel", f"`{words}` is not a fuel known here", hint)
+    return f"did you mean {near}?" if near else "one of: petrol, methanol, ethanol blend 74 %"
 
 
 def _blend(name: str, words: str, evidence: Evidence, numbers: str) -> Fuel | Slip:

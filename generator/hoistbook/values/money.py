@@ -29,7 +29,7 @@ class Money:
     currency: str
 
 
-def parse_money(text: str, numbers: str = "point") -> Money | Slip:
+def parse_money(text: str, numbers: str = "point", home: str = "EUR") -> Money | Slip:
     """Return the amount of money in a text, or what is wrong with it.
 
     Parameters
@@ -38,6 +38,8 @@ def parse_money(text: str, numbers: str = "point") -> Money | Slip:
         "690.80 EUR", "EUR 690.80", "-4.50 EUR", "€ 12".
     numbers
         What stands before the decimals in this journal, "point" or "comma".
+    home
+        The journal's own currency, which a hint names.
 
     Examples
     --------
@@ -52,11 +54,13 @@ def parse_money(text: str, numbers: str = "point") -> Money | Slip:
         text,
     )
     if match is None:
-        return Slip("bad-money", f"`{text}` is not an amount of money", _example(numbers))
+        return Slip(
+            "bad-money", f"`{text}` is not an amount of money", _example(text, numbers, home)
+        )
     number = parse_number(match["sign"] + match["number"], numbers)
     if isinstance(number, Slip):
         return number
-    currency = _currency(match["before"], match["after"], match["number"], numbers)
+    currency = _currency(match["before"], match["after"], match["number"], home)
     if isinstance(currency, Slip):
         return currency
     return Money(number, currency)
@@ -70,12 +74,12 @@ def parse_currency(text: str) -> str | Slip:
     return Slip("unknown-currency", f"`{text}` is not a currency", "write its code, as EUR or GBP")
 
 
-def _currency(before: str | None, after: str | None, number: str, numbers: str) -> str | Slip:
+def _currency(before: str | None, after: str | None, number: str, home: str) -> str | Slip:
     if before and after:
         return Slip("bad-money", f"two currencies stand here: {before} and {after}", "keep one")
     word = before or after
     if word is None:
-        return Slip("no-currency", f"`{number}` has no currency", f"as {number} EUR")
+        return Slip("no-currency", f"`{number}` has no currency", f"as {number} {home}")
     if word in SYMBOLS:
         return SYMBOLS[word]
     if word in _SHARED:
@@ -88,12 +92,13 @@ def _currency(before: str | None, after: str | None, number: str, numbers: str) 
     if word.upper() in currencies():
         return word.upper()
     return Slip(
-        "unknown-currency", f"`{word}` is not a currency", f"write its code, as {number} EUR"
+        "unknown-currency", f"`{word}` is not a currency", f"write its code, as {number} {home}"
     )
 
 
-def _example(numbers: str) -> str:
-    return f"an amount and a currency, as {'6,40' if numbers == 'comma' else '6.40'} EUR"
+def _example(text: str, numbers: str, home: str) -> str:
+    example = f"an amount and a currency, as {'6,40' if numbers == 'comma' else '6.40'} {home}"
+    return f"write what the share comes to: {example}" if text.endswith("%") else example
 
 
 @cache

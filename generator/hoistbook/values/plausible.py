@@ -32,8 +32,9 @@ def likely_slip(name: str, quantity: Quantity, usual: str) -> Slip | None:
     """
     if not usual:
         return None
-    low, high, shown = _range(usual)
-    if low <= quantity.value <= high:
+    low, high, unit = _range(usual)
+    # A mass flow says nothing about a range of volume flows without a density.
+    if low <= quantity.value <= high or dimension(quantity.unit) != dimension(unit):
         return None
     written = to_unit(quantity.value, quantity.unit)
     number = re.match(NUMBER, quantity.text)
@@ -42,14 +43,14 @@ def likely_slip(name: str, quantity: Quantity, usual: str) -> Slip | None:
         for unit in units_of(dimension(quantity.unit))
         if unit not in ("-", quantity.unit) and low <= from_unit(written, unit) <= high
     ]
-    hint = f"usual is {shown}"
+    hint = "look at the number and its unit; it is used as it stands"
     if re.search(r"\d[.,]\d{3}\b", quantity.text) and low <= quantity.value * 1000 <= high:
         hint = f"did you mean {_shown(written * 1000, quantity.unit)}?"
     elif candidates and number:
         hint = f"did you mean {number[0]} {candidates[0]}?"
     elif low <= from_unit(written / 10, quantity.unit) <= high:
         hint = f"did you mean {_shown(written / 10, quantity.unit)}?"
-    return Slip("unlikely", f"{name} of {quantity.text} is far from the usual {shown}", hint)
+    return Slip("unlikely", f"{name} of {quantity.text} is far from the usual {usual}", hint)
 
 
 def _shown(value: float, unit: str) -> str:
@@ -59,5 +60,5 @@ def _shown(value: float, unit: str) -> str:
 @cache
 def _range(usual: str) -> tuple[float, float, str]:
     ends = [parse_quantity(end) for end in usual.split(" to ")]
-    low, high = (end.value for end in ends if isinstance(end, Quantity))
-    return low, high, usual
+    low, high = (end for end in ends if isinstance(end, Quantity))
+    return low.value, high.value, high.unit

@@ -219,12 +219,15 @@ def _unit_slip(
     return None
 
 
-def likely(number: str, dimensions: Sequence[str]) -> str:
-    """Return a hint that names the units that fit, with the number put before the first."""
+def likely(number: str, dimensions: Sequence[str], unit: str = "") -> str:
+    """Return a hint that names the units that fit, with the number put before the likeliest.
+
+    That is the first one where no unit is given.
+    """
     units = [unit for name in dimensions for unit in units_of(name)[:4] if unit != "-"]
     if not units:
         return "as 4" if dimensions else "a number and its unit, as 63.5 mm"
-    shown = f"as {number} {units[0]}; " if number else ""
+    shown = f"as {number} {unit or units[0]}; " if number else ""
     return f"{shown}units that fit here: {', '.join(units)}"
 
 
