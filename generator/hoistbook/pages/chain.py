@@ -1,4 +1,4 @@
-"""The whole chain worked out in print, in order, at the one engine speed at which power is highest.
+"""The whole chain worked out in print, in order, at the engine speed at which power is highest.
 
 Here a reader's own number runs through everything that rests on it.
 """

@@ -42,8 +42,8 @@ class FormulaShown:
 def formula_shown(desk: Desk, formula: Formula) -> FormulaShown:
     """Return a formula in symbols, with its source, valid range and assumptions."""
     return FormulaShown(
-        id=f"formula-{formula.name}",
-        summary=formula.summary.removeprefix("Return ").rstrip("."),
+        id=formula_id(formula),
+        summary=noun(formula),
         equations=in_symbols(formula, desk.words),
         cited=_cited(desk, formula.reference, formula.where),
         valid=tuple(
@@ -57,6 +57,16 @@ def formula_shown(desk: Desk, formula: Formula) -> FormulaShown:
         ),
         assumes=formula.assumes,
     )
+
+
+def formula_id(formula: Formula) -> str:
+    """Return the id that a formula has on pages."""
+    return f"formula-{formula.name}"
+
+
+def noun(formula: Formula) -> str:
+    """Return what a formula gives: "the power at the crank"."""
+    return formula.summary.removeprefix("Return ").rstrip(".")
 
 
 def _cited(desk: Desk, reference: Reference, where: str) -> Cited:

@@ -32,6 +32,13 @@ _SIGNS: dict[type[ast.AST], str] = {
     ast.GtE: ">=",
 }
 
+_RESERVED = frozenset(
+    "arguments await case catch const debugger default delete do enum eval export extends "
+    "function implements instanceof interface let new null package private protected public "
+    "static super switch this throw typeof var void".split()
+)
+"""Words of JavaScript that Python lets one use as names (ECMA-262, 12.7.2)."""
+
 
 def javascript(formula: Formula) -> str:
     """Return a formula as a JavaScript function.
@@ -46,7 +53,7 @@ def javascript(formula: Formula) -> str:
     """
     constants = {key: GLOSSARY[key].default for key in formula.parameters}
     inputs = inputs_of(formula)
-    taken = [*inputs, *(f"{key} = {constants[key]!r}" for key in constants if key not in inputs)]
+    taken = [*map(_name, inputs), *(f"{key} = {constants[key]!r}" for key in constants if key not in inputs)]
     lines = [f"  {line}" for statement in formula.tree.body if (line := _line(statement))]
     return "\n".join([f"({', '.join(taken)}) => {{", *lines, "}"])
 
@@ -61,10 +68,14 @@ def _line(statement: ast.stmt) -> str:
         case ast.Expr(value=ast.Constant(value=str())):
             return ""  # the docstring
         case ast.Assign(targets=[ast.Name(id=name)], value=value):
-            return f"const {name} = {_expression(value)};"
+            return f"const {_name(name)} = {_expression(value)};"
         case ast.Return(value=ast.expr() as value):
             return f"return {_expression(value)};"
     raise NotImplementedError(f"no JavaScript for {ast.dump(statement)}")
+
+
+def _name(name: str) -> str:
+    return f"{name}_" if name in _RESERVED else name
 
 
 def _expression(node: ast.expr) -> str:
@@ -73,7 +84,7 @@ def _expression(node: ast.expr) -> str:
         case ast.Name(id="pi"):
             return "Math.PI"
         case ast.Name(id=name):
-            return name
+            return _name(name)
         case ast.Constant(value=float() | int() as number):
             return repr(number)
         case ast.UnaryOp(op=ast.USub(), operand=operand):

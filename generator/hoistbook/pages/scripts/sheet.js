@@ -96,13 +96,13 @@ class Sheet {
     this.chain = chains[Number(place.dataset.chain)];
     this.bases = new Map(this.chain.bases.map((base) => [base.name, base]));
     this.steps = new Map(stepsOf(this.chain).map((step) => [step.name, step]));
-    this.hint = first ? table.words.hint : "";
     this.own = new Map();
     this.fields = [];
     this.texts = [];
     const inside = [...place.querySelectorAll("[data-working]")];
     this.workings = place.dataset.working ? [place, ...inside] : inside;
     this.workings.forEach((working) => this.open(working));
+    this.addLine(first);
     this.tell();
   }
 
@@ -278,9 +278,8 @@ class Sheet {
 
   /* Says whose numbers these are, and why there are none. */
   tell() {
-    if (!this.status) { this.addStatus(); }
     const own = this.own.size > 0;
-    this.status.textContent = own ? this.cause || table.words.yours : this.hint;
+    this.status.textContent = own ? this.cause || table.words.yours : "";
     this.line.classList.toggle("told", own);
     this.back.hidden = !own;
     this.fields.forEach(({input, name}) => {
@@ -288,7 +287,13 @@ class Sheet {
     });
   }
 
-  addStatus() {
+  addLine(first) {
+    if (first) {
+      const hint = document.createElement("p");
+      hint.className = "note";
+      hint.textContent = table.words.hint;
+      this.place.prepend(hint);
+    }
     this.line = document.createElement("div");
     this.line.className = "own-line";
     this.status = document.createElement("p");
