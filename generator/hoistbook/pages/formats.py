@@ -86,7 +86,11 @@ class Formats:
 
     def share(self, value: float) -> str:
         """Return a share from 0 to 1 in whole per cent: "62 %"."""
-        return self._with_unit(self._decimal(rounded(value * 100, 0)), "%")
+        return self.in_percent(self._decimal(rounded(value * 100, 0)))
+
+    def in_percent(self, number: str) -> str:
+        """Return a number as printed with the sign for per cent."""
+        return self._with_unit(number, "%")
 
     def unit(self, quantity: str) -> str:
         """Return the canonical spelling of the unit in which this journal prints a quantity."""
@@ -96,6 +100,10 @@ class Formats:
     def unit_words(self, quantity: str) -> str:
         """Return that unit as it is set on a page: "m³/s", "°C"; empty for a plain number."""
         return _set_unit(self.unit(quantity))
+
+    def si_unit(self, quantity: str) -> str:
+        """Return the unit of a quantity in formulas, as it is set on a page."""
+        return _set_unit(self._glossary[quantity].unit)
 
     def quantity(self, value: float, quantity: str) -> str:
         """Return an SI value without a band, to the digits that the glossary gives it."""

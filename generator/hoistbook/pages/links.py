@@ -21,6 +21,7 @@ TALLY = "/tally/"
 WORKINGS = "/workings/"
 CHANGES = "/changes/"
 CIRCUITS = "/circuits/"
+BENCH = "/circuits/bench/"
 CAUTIONS = "/cautions/"
 INDEX = "/index-a-z/"
 DATA = "/data/"
@@ -65,6 +66,11 @@ def spec(number: int | None = None) -> str:
 def workings(quantity: str) -> str:
     """Return the address of the workings of all figures of one quantity."""
     return f"{WORKINGS}{quantity}/"
+
+
+def formula_topic(topic: str) -> str:
+    """Return the address of the formulas of one topic."""
+    return f"{FORMULAS}{topic}/"
 
 
 def entry(key: Key, number: int) -> str:

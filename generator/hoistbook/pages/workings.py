@@ -81,6 +81,8 @@ class WorkingsIndexContext(Sheet):
     rows: tuple[WorkedRow, ...]
     steps: tuple[WorkedRow, ...]
     """Results on the way to these."""
+    beside: tuple[Link, ...]
+    """The whole chain, the list of formulas, the page on accuracy."""
 
 
 def workings_pages(desk: Desk) -> Iterator[Page]:
@@ -123,9 +125,17 @@ def _index(desk: Desk) -> Page:
             lead=desk.words("workings.lead"),
             rows=tuple(_worked_row(desk, each) for each in now if not _is_step(each)),
             steps=tuple(_worked_row(desk, each) for each in now if _is_step(each)),
+            beside=tuple(_beside(desk)),
         ),
         owed=desk.owed(links.WORKINGS),
     )
+
+
+def _beside(desk: Desk) -> Iterator[Link]:
+    if desk.figures[desk.last].inputs is not None:
+        yield Link(text=desk.words("chain.title"), address=links.CHAIN)
+    yield Link(text=desk.words("formulas.title"), address=links.FORMULAS)
+    yield Link(text=desk.words("accuracy.title"), address=links.ACCURACY)
 
 
 def _is_step(figure: Figure | Missing) -> bool:
