@@ -7,8 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from hoistbook.authored import read_journal
 from hoistbook.authored.records import Log, PowerRun
-from tests.authored.journals import FIRST, journal_of, messages
+from tests.authored.journals import FIRST, journal_of, lay_down, messages
 
 RUN = "measured:\n  - power run: {{log: run.csv, at: wheels{more}}}"
 
@@ -133,6 +134,84 @@ def test_a_file_of_another_sort_is_no_log(tmp_path: Path) -> None:
 
 
 def test_a_log_of_many_hours_is_refused(tmp_path: Path) -> None:
-    said = messages(tmp_path, files("RPM,Torque [N m]\n" + "2000,90\n" * 100_001))
+    said = messages(tmp_path, files("RPM,Torque [N m]\n" + "2000,90\n" * 300_001))
 
-    assert said == ["episodes/01-one/run.csv:1:1: this log has over 100000 lines"]
+    assert said == ["episodes/01-one/run.csv:1:1: this log has over 300000 lines"]
+
+
+def test_what_a_log_has_of_air_and_fuel_is_read_too(tmp_path: Path) -> None:
+    log = log_of(
+        tmp_path,
+        "RPM,Torque [N m],Injector time [ms],Mass air flow [g/s]\n2000,90,3.5,30\n3000,110,4,48\n",
+    )
+
+    assert log.columns["injector time"] == pytest.approx((3.5e-3, 4e-3))
+    assert log.columns["air mass flow"] == pytest.approx((0.030, 0.048))
+
+
+def test_a_decimal_comma_may_come_late(tmp_path: Path) -> None:
+    lines = "".join(f"{2000 + 10 * number};90\n" for number in range(100))
+    log = log_of(tmp_path, f"RPM;Torque [N m]\n{lines}3000;90,5\n")
+
+    assert log.columns["torque"][-2:] == (90.0, 90.5)
+
+
+def test_a_run_at_forty_speeds_in_any_order_and_twice_is_read_as_it_is(tmp_path: Path) -> None:
+    speeds = [2000 + 100 * (7 * number % 40) for number in range(80)]
+    lines = "".join(f"{speed},{speed / 50}\n" for speed in speeds)
+    log = log_of(tmp_path, f"RPM,Torque [N m]\n{lines}")
+
+    assert log.columns["speed"] == tuple(map(float, speeds))
+
+
+@pytest.mark.parametrize(
+    ("csv", "said"),
+    [
+        (
+            "Time [s],Torque [N m]\n0.1,90\n0.2,100\n",
+            "run.csv:1:1: no column of this log is known to be speed",
+        ),
+        (
+            "RPM,Torque [N m]\nNaN,NaN\nNaN,90\n3000,NaN\n4000,NaN\n",
+            "run.csv:1:1: no line of this log has both an engine speed above zero and a torque",
+        ),
+        (
+            "RPM,Torque [N m]\n0,90\n-100,80\n",
+            "run.csv:1:1: no line of this log has both an engine speed above zero and a torque",
+        ),
+        ("RPM,Torque [N m]\nNaN,90\nNaN,80\n", "run.csv:1:1: this log holds fewer than two lines"),
+        ("RPM,Torque [N m]\n", "run.csv:1:1: this log holds fewer than two lines"),
+        (
+            "RPM,Torque [N m]\n2000,inf\n3000,90\n",
+            "run.csv:2:1: `inf` in the column torque is not a number",
+        ),
+        (
+            "RPM,Torque [N m]\n2000,90\n3_000,90\n",
+            "run.csv:3:1: `3_000` in the column speed is not a number",
+        ),
+        (
+            "RPM;Torque [N m]\n2000;90.5\n3.000,5;90.5\n",
+            "run.csv:3:1: `3.000,5` in the column speed is not a number",
+        ),
+        (
+            "RPM,Torque [N m]\n1e999,90\n3000,90\n",
+            "run.csv:2:1: `1e999` in the column speed is not a number",
+        ),
+    ],
+)
+def test_a_log_without_the_numbers_it_is_for_gives_its_cause(
+    tmp_path: Path, csv: str, said: str
+) -> None:
+    assert messages(tmp_path, files(csv)) == [f"episodes/01-one/{said}"]
+
+
+def test_a_column_in_another_unit_than_it_says_is_noticed(tmp_path: Path) -> None:
+    csv = "RPM,Torque [N m],Boost [bar gauge]\n33,90,50\n50,100,55\n66,100,60\n"
+    lay_down(tmp_path, files(csv))
+    notices = [each for each in read_journal(tmp_path).notices if each.code == "unlikely"]
+
+    assert [each.message for each in notices] == [
+        "the middle of the column speed of 50 rpm is far from the usual 300 rpm to 20000 rpm",
+        "the middle of the column boost of 55 bar is far from the usual -1 bar to 5 bar",
+    ]
+    assert {each.place.file for each in notices} == {"episodes/01-one/run.csv"}

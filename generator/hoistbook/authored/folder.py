@@ -16,7 +16,9 @@ BUILD_FILE = "build.yaml"
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]")
 
 
-def read_text(root: Path, file: str) -> tuple[str | None, tuple[Problem, ...]]:
+def read_text(
+    root: Path, file: str, largest: int = LARGEST
+) -> tuple[str | None, tuple[Problem, ...]]:
     """Return the text of a file with plain line ends, or None and what is wrong with it."""
     path = root / file
     place = Place(file)
@@ -27,8 +29,8 @@ def read_text(root: Path, file: str) -> tuple[str | None, tuple[Problem, ...]]:
         if not path.is_file():
             message, hint = f"there is no file {file} here", "name the folder that holds it"
             return None, (Problem("missing-file", message, place, hint),)
-        if path.stat().st_size > LARGEST:
-            message = f"this file is larger than {LARGEST // 1_000_000} MB"
+        if path.stat().st_size > largest:
+            message = f"this file is larger than {largest // 1_000_000} MB"
             return None, (Problem("large-file", message, place, "split it up"),)
         raw = path.read_bytes()
     except OSError as error:

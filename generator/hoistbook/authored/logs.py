@@ -5,8 +5,12 @@ from __future__ import annotations
 import csv
 import math
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
+from operator import itemgetter
+
+import numpy as np
+from numpy.typing import NDArray
 
 from hoistbook.authored import fields
 from hoistbook.authored.context import Context
@@ -14,8 +18,9 @@ from hoistbook.authored.folder import read_text
 from hoistbook.authored.nodes import Node, Table
 from hoistbook.authored.records import Log, PowerRun
 from hoistbook.problems import Place, Problem, closest
-from hoistbook.units import dimension, from_unit
-from hoistbook.values.quantity import likely, parse_unit
+from hoistbook.units import dimension, from_unit, to_unit
+from hoistbook.values.plausible import likely_slip
+from hoistbook.values.quantity import Quantity, likely, parse_unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,31 +32,45 @@ class Column:
     """Headings that are taken for it without being named, beside its own name."""
     bare: str = ""
     """The unit where the heading names none; empty where one is needed."""
+    usual: str = ""
+    """Where nearly all such values lie, as "300 rpm to 20000 rpm" (common practice, no source)."""
 
 
 COLUMNS: Mapping[str, Column] = {
     "time": Column("time", (), "s"),
-    "speed": Column("speed of rotation", ("engine speed", "rpm", "revs"), "rpm"),
-    "torque": Column("torque", ("engine torque", "wheel torque")),
-    "power": Column("power", ("engine power", "wheel power")),
-    "boost": Column("pressure", ("boost pressure",)),
-    "manifold pressure": Column("pressure", ("manifold absolute pressure", "map")),
-    "lambda": Column("ratio", (), "lambda"),
-    "charge temperature": Column("temperature", ("intake air temperature",)),
+    "speed": Column(
+        "speed of rotation", ("engine speed", "rpm", "revs"), "rpm", "300 rpm to 20000 rpm"
+    ),
+    "torque": Column("torque", ("engine torque", "wheel torque"), "", "5 N m to 3000 N m"),
+    "power": Column("power", ("engine power", "wheel power"), "", "1 kW to 2000 kW"),
+    "boost": Column("pressure", ("boost pressure",), "", "-1 bar to 5 bar"),
+    "manifold pressure": Column(
+        "pressure", ("manifold absolute pressure", "map"), "", "0.2 bar to 6 bar"
+    ),
+    "lambda": Column("ratio", (), "lambda", "0.6 to 1.6"),
+    "charge temperature": Column(
+        "temperature", ("intake air temperature",), "", "-30 degC to 200 degC"
+    ),
     "oil temperature": Column("temperature"),
     "coolant temperature": Column("temperature"),
     "oil pressure": Column("pressure"),
     "fuel pressure": Column("pressure"),
     "injector duty": Column("ratio"),
+    "injector time": Column("time", ("injector open time", "injection time", "pulse width")),
+    "air mass flow": Column("mass flow", ("mass air flow", "air flow", "engine air flow")),
     "throttle": Column("ratio", ("throttle position",)),
     "road speed": Column("speed"),
     "voltage": Column("voltage", ("battery voltage",)),
 }
 
-MOST_ROWS = 100_000
+MOST_ROWS = 300_000
+LARGEST_LOG = 64_000_000
+"""Bytes of a log: an hour of a dozen columns, read a hundred times a second."""
+ENOUGH_LINES = 2
 MOST_PROBLEMS = 3
 """Problems of one log; a file of another kind would have one on every line."""
 
+_PLAIN = frozenset("0123456789.+-eE \n")
 _GAPS = ("", "-", "nan", "n/a", "null")
 
 
@@ -113,7 +132,7 @@ def _delimiter(line: str) -> str:
 
 def read_log(run: PowerRun, context: Context) -> Log | None:
     """Return the log of a power run, or None after noting what is wrong with it."""
-    text, problems = read_text(context.root, run.log)
+    text, problems = read_text(context.root, run.log, LARGEST_LOG)
     context.problems.extend(problems)
     if text is None or problems:
         return None
@@ -128,7 +147,10 @@ def read_log(run: PowerRun, context: Context) -> Log | None:
     if not sheet.problems:
         _check_complete(sheet, columns)
     context.problems.extend(sheet.problems)
-    return None if sheet.problems else Log(columns=columns)
+    if sheet.problems:
+        return None
+    _look_at(columns, picked, run.log, context)
+    return Log(columns=columns)
 
 
 def _pick(sheet: _Sheet, run: PowerRun) -> dict[str, _Picked]:
@@ -201,36 +223,67 @@ def _samples(sheet: _Sheet, picked: Mapping[str, _Picked]) -> dict[str, tuple[fl
     if len(body) > MOST_ROWS:
         sheet.problem("large-log", f"this log has over {MOST_ROWS} lines", 0, "cut out the run")
         return {}
-    comma = sheet.delimiter != "," and _decimal_comma(body)
-    found: dict[str, list[float]] = {name: [] for name in picked}
-    for number, row in enumerate(body, start=1):
-        if not any(cell.strip() for cell in row) or row[0].startswith("#"):
-            continue
-        for name, column in picked.items():
-            cell = row[column.index].strip() if column.index < len(row) else ""
-            value = _number(cell, comma)
-            if value is None:
-                message = f"`{cell[:40]}` in the column {name} is not a number"
-                sheet.problem("bad-number", message, number, "correct the file or leave it empty")
-                if len(sheet.problems) >= MOST_PROBLEMS:
-                    return {}
-                value = math.nan
-            found[name].append(from_unit(value, column.unit))
-    return {name: tuple(values) for name, values in found.items()}
+    numbers = [
+        number
+        for number, row in enumerate(body, start=1)
+        if row and not row[0].startswith("#") and any(map(str.strip, row))
+    ]
+    rows = [body[number - 1] for number in numbers]
+    cells = {name: _cells(rows, column.index) for name, column in picked.items()}
+    comma = sheet.delimiter != "," and _decimal_comma(cells.values())
+    found: dict[str, tuple[float, ...]] = {}
+    bad: list[tuple[int, str, str]] = []
+    for name, column in picked.items():
+        values, wrong = _numbers(cells[name], comma)
+        bad += [(numbers[at], name, cells[name][at]) for at in wrong[:MOST_PROBLEMS]]
+        found[name] = tuple(np.asarray(from_unit(values, column.unit)).tolist())
+    for number, name, cell in sorted(bad)[:MOST_PROBLEMS]:
+        message = f"`{cell.strip()[:40]}` in the column {name} is not a number"
+        sheet.problem("bad-number", message, number, "correct the file or leave it empty")
+    return found
 
 
-def _decimal_comma(rows: Sequence[Sequence[str]]) -> bool:
-    cells = [cell for row in rows[:50] for cell in row]
-    return any("," in cell for cell in cells) and not any("." in cell for cell in cells)
+def _cells(rows: Sequence[Sequence[str]], index: int) -> list[str]:
+    """Return one column; a row that ends before it has a gap there."""
+    try:
+        return list(map(itemgetter(index), rows))
+    except IndexError:
+        return [row[index] if index < len(row) else "" for row in rows]
 
 
-def _number(cell: str, comma: bool) -> float | None:
-    if cell.casefold() in _GAPS:
+def _decimal_comma(columns: Collection[Sequence[str]]) -> bool:
+    """Return whether the numbers are written with a comma: some have one, and none has a point."""
+    text = "".join("".join(cells) for cells in columns)
+    return "," in text and "." not in text
+
+
+def _numbers(cells: Sequence[str], comma: bool) -> tuple[NDArray[np.float64], list[int]]:
+    """Return the number in each cell, NaN of a gap, and where the cells are that hold neither."""
+    text = "\n".join(cells)
+    if comma:
+        text = text.replace(",", ".")
+    plain = text.split("\n")
+    if len(plain) == len(cells) and _PLAIN.issuperset(text):
+        try:
+            values = np.array(list(map(float, plain)))
+        except ValueError:
+            pass  # Some cell is a gap or no number: each is looked at alone.
+        else:
+            return values, np.flatnonzero(np.isinf(values)).tolist()
+    read = [_number(cell.replace(",", ".") if comma else cell) for cell in cells]
+    wrong = [at for at, value in enumerate(read) if value is None]
+    return np.array([math.nan if value is None else value for value in read]), wrong
+
+
+def _number(cell: str) -> float | None:
+    if not cell:
         return math.nan
-    plain = cell.replace(",", ".") if comma else cell
-    if not re.fullmatch(r"[-+]?(\d{1,15}(\.\d*)?|\.\d+)([eE][-+]?\d{1,2})?", plain, re.ASCII):
-        return None
-    return float(plain)
+    try:
+        value = float(cell)
+    except ValueError:
+        return math.nan if cell.strip().casefold() in _GAPS else None
+    # Python's own reader of numbers takes more than a log should hold: 1_000, inf, other digits.
+    return value if cell.isascii() and "_" not in cell and not math.isinf(value) else None
 
 
 def _check_complete(sheet: _Sheet, columns: Mapping[str, Sequence[float]]) -> None:
@@ -238,5 +291,33 @@ def _check_complete(sheet: _Sheet, columns: Mapping[str, Sequence[float]]) -> No
         lacking = "speed" if "speed" not in columns else "torque or power"
         hint = f"name it under `columns`; it has: {', '.join(sheet.headings)}"
         sheet.problem("no-column", f"no column of this log is known to be {lacking}", 0, hint)
-    elif sum(math.isfinite(value) for value in columns["speed"]) < 2:
+        return
+    speeds = np.array(columns["speed"])
+    if np.isfinite(speeds).sum() < ENOUGH_LINES:
         sheet.problem("empty-log", "this log holds fewer than two lines", 0, "export it again")
+        return
+    name = "power" if "power" in columns else "torque"
+    together = np.isfinite(speeds) & np.isfinite(np.array(columns[name])) & (speeds > 0)
+    if not together.any():
+        message = f"no line of this log has both an engine speed above zero and a {name}"
+        sheet.problem("empty-log", message, 0, "export it again, with both in every line")
+
+
+def _look_at(
+    columns: Mapping[str, Sequence[float]],
+    picked: Mapping[str, _Picked],
+    log: str,
+    context: Context,
+) -> None:
+    """Say so where the middle of a column lies where such a thing never does."""
+    for name, samples in columns.items():
+        values = np.array(samples)
+        values = values[np.isfinite(values)]
+        if len(values) == 0:
+            continue
+        middle, unit = float(np.median(values)), picked[name].unit
+        text = f"{to_unit(middle, unit):.4g} {unit.strip('-')}".strip()
+        quantity = Quantity(value=middle, unit=unit, text=text)
+        slip = likely_slip(f"the middle of the column {name}", quantity, COLUMNS[name].usual)
+        if slip is not None:
+            context.notice(slip.code, slip.message, Place(log), slip.hint)
