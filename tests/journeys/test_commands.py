@@ -32,11 +32,13 @@ def test_tally_prints_the_running_cost_to_the_cent() -> None:
         "Left of the budget                 1,760.80 EUR\n"
         "\n"
         "Spent by system\n"
-        "System             Spent\n"
-        "Charge air    464.33 EUR\n"
-        "Fuel          120.00 EUR\n"
-        "Other         654.87 EUR\n"
-        "Total       1,239.20 EUR\n",
+        "System                    Spent\n"
+        "The car as bought    600.00 EUR\n"
+        "Charge air           464.33 EUR\n"
+        "Lubrication            9.87 EUR\n"
+        "Fuel                 120.00 EUR\n"
+        "Other                 45.00 EUR\n"
+        "Total              1,239.20 EUR\n",
     )
 
 
