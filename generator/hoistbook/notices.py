@@ -6,14 +6,21 @@ from collections.abc import Iterator
 
 from hoistbook.compare.verdicts import Result
 from hoistbook.figures.figure import Figure, LimitState
+from hoistbook.history.words import join_words
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice
 
+LOOK_ALIKE_HINT = "write knowingly: with a reason where it is meant"
+
 
 def notices_of(material: Material) -> tuple[Notice, ...]:
     """Return the notices of everything worked out."""
-    return (*_over_limit(desk_of(material)), *_claims(material))
+    return (
+        *_over_limit(desk_of(material)),
+        *_claims(material),
+        *_look_alikes(desk_of(material)),
+    )
 
 
 def _over_limit(desk: Desk) -> Iterator[Notice]:
@@ -35,6 +42,19 @@ def _over_limit(desk: Desk) -> Iterator[Notice]:
 
 def _is_over(figure: Figure) -> bool:
     return figure.limit is not None and figure.limit.state is LimitState.OVER
+
+
+def _look_alikes(desk: Desk) -> Iterator[Notice]:
+    """Yield a notice in the episode from which two ends must not be joined, and in no later."""
+    before: set[str] = set()
+    for number in desk.states:
+        alarms = {join_words(each.join): each for each in desk.verdicts(number) if each.alarms}
+        for words, each in alarms.items():
+            if words not in before:
+                hint = f"tell apart: {each.fit.tell_apart}; {LOOK_ALIKE_HINT}"
+                said = f"{words}: {each.fit.verdict}: {each.fit.why}"
+                yield Notice("look-alike", said, each.join.place, hint, number)
+        before = set(alarms)
 
 
 def _claims(material: Material) -> Iterator[Notice]:

@@ -19,6 +19,7 @@ from hoistbook.cautions.rules import owed_by_page
 from hoistbook.cautions.texts import CAUTIONS
 from hoistbook.compare.claims import claim_verdicts
 from hoistbook.compare.expected import comparisons
+from hoistbook.figures.service import judged_joins
 from hoistbook.figures.stage import figures_of
 from hoistbook.history.differences import differences
 from hoistbook.history.fates import fates
@@ -92,6 +93,7 @@ def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) ->
     tell("working out the figures")
     figures = figures_of(journal, states)
     claims = claim_verdicts(journal, states, figures)
+    joins = tuple(judged_joins(state, here) for state, here in zip(states, figures, strict=True))
     material = Material(
         journal=journal,
         episodes=journal.episodes,
@@ -103,7 +105,8 @@ def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) ->
         claims=claims,
         comparisons=comparisons(journal, states, figures),
         cautions=CAUTIONS,
-        owed=owed_by_page(journal, states, figures),
+        owed=owed_by_page(journal, states, figures, joins),
+        joins=joins,
     )
     notices = (*read.notices, *reckoned.notices, *notices_of(material))
     return Built(problems=(), notices=tuple(sorted(notices, key=_by_line)), material=material)

@@ -12,6 +12,7 @@ from hoistbook.authored.journal import read_journal
 from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.rules import owed_by_page
 from hoistbook.figures.figure import Figures
+from hoistbook.fit.joins import join_verdicts
 from hoistbook.history.fold import fold
 
 Pages = dict[str, tuple[Owed, ...]]
@@ -38,6 +39,7 @@ def owed(tmp_path: Path) -> Written:
         folded = fold(read.journal)
         assert folded.problems == ()
         figures = [Figures(episode=state.episode, figures=()) for state in folded.states]
-        return owed_by_page(read.journal, folded.states, figures)
+        joins = [join_verdicts(state) for state in folded.states]
+        return owed_by_page(read.journal, folded.states, figures, joins)
 
     return write

@@ -28,6 +28,13 @@ WORK = {
     "ethanol": "settings: {fuel: ethanol blend 74 %}",
     "hot-coolant": "got: [{part: p, came: given, system: cooling}]\ndone: [{fitted: p}]",
     "hot-oil": "work: ['Oil change, 1 h']",
+    "look-alikes": (
+        "got:\n"
+        "  - {part: block, came: given, ends: {gallery: 1/8 BSPT female}}\n"
+        "  - {part: adapter, came: given, ends: {block end: 1/8 NPT male}}\n"
+        "done: [{fitted: [block, adapter]}]\n"
+        "joins: [block gallery to adapter block end]"
+    ),
     "lifting": "work: ['Jacked up and on axle stands, 1 h']",
     "springs": "work: ['Front struts apart, 3 h']",
     "welding": "work: ['Weld the drain bung into the sump, 2.5 h']",
@@ -202,3 +209,31 @@ def test_a_page_with_estimates_owes_their_line_and_one_with_measurements_does_no
     sure = Figures(episode=1, figures=(figure("power", Evidence.MEASURED),))
     assert lines(owed_for(lines=estimates_in(unsure))) == ["line estimates"]
     assert lines(owed_for(lines=estimates_in(sure))) == []
+
+
+def test_a_look_alike_that_was_put_right_is_owed_by_its_episode_alone(owed: Written) -> None:
+    right = """
+        got: [{part: taper, came: given, ends: {block end: 1/8 BSPT male}}]
+        done: [{took off: adapter}, {fitted: taper}]
+        joins: [block gallery to taper block end]
+    """
+    pages = owed(WORK["look-alikes"], right)
+
+    owing = [address for address, page in pages.items() if "look-alikes" in str(page)]
+    assert owing == ["/cautions/", "/episodes/1/", "/changes/"]
+
+
+def test_a_look_alike_that_holds_is_owed_by_all_pages_that_show_it(owed: Written) -> None:
+    pages = owed(WORK["look-alikes"])
+
+    owing = [address for address, page in pages.items() if "look-alikes" in str(page)]
+    assert owing == [
+        "/cautions/",
+        "/circuits/",
+        "/circuits/bench/",
+        "/episodes/1/",
+        "/parts/block/",
+        "/parts/adapter/",
+        "/changes/",
+        "/",
+    ]

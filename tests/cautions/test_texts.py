@@ -15,6 +15,7 @@ HAZARDS = [
     "ethanol",
     "hot-coolant",
     "hot-oil",
+    "look-alikes",
     "lifting",
     "springs",
     "welding",

@@ -43,6 +43,7 @@ from hoistbook.figures.figure import (
     LimitState,
     Missing,
 )
+from hoistbook.figures.service import judged_joins
 from hoistbook.history.differences import differences
 from hoistbook.history.fates import fates
 from hoistbook.history.fold import fold
@@ -346,6 +347,7 @@ def sample_material(journal: Journal = JOURNAL) -> Material:
         relation="below",
         bounds=(quantity(85, "%"),),
     )
+    figures = tuple(figures_at(n, d) for n, d in ((0, 0.7), (1, 0.7), (2, 0.95)))
     return Material(
         journal=journal,
         episodes=journal.episodes,
@@ -353,7 +355,8 @@ def sample_material(journal: Journal = JOURNAL) -> Material:
         changes=((), *changes),
         fates=fates(states),
         ledger=ledger(journal, states).ledger,
-        figures=tuple(figures_at(n, d) for n, d in ((0, 0.7), (1, 0.7), (2, 0.95))),
+        figures=figures,
+        joins=tuple(map(judged_joins, states, figures)),
         claims=(
             ClaimVerdict(
                 claim=claim,

@@ -29,6 +29,7 @@ def test_its_sections_are_those_that_have_something_to_say() -> None:
     assert [each.address for each in context(FIRST).contents] == [
         "#bought",
         "#work",
+        "#circuits",
         "#tally",
         "#changes",
         "#story",
@@ -38,6 +39,8 @@ def test_its_sections_are_those_that_have_something_to_say() -> None:
         "Video",
         "Bought",
         "Work",
+        "Joins",
+        "Circuits",
         "Tally",
         "What changed",
         "Figures that moved",

@@ -13,6 +13,7 @@ from hoistbook.cautions.subjects import (
     Subject,
     estimates_in,
     fitted_parts,
+    join_subject,
     mentioned,
     part_subject,
     was_added,
@@ -20,6 +21,7 @@ from hoistbook.cautions.subjects import (
 )
 from hoistbook.cautions.texts import CAUTIONS, RULES, Rule
 from hoistbook.figures.figure import Figure, Figures
+from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.state import State, Status
 
 WAITING = (Status.PLANNED, Status.ORDERED, Status.ON_HAND)
@@ -28,7 +30,10 @@ ALWAYS_AT_HOME = ("road-law", "estimates")
 
 
 def owed_by_page(
-    journal: Journal, states: Sequence[State], figures: Sequence[Figures]
+    journal: Journal,
+    states: Sequence[State],
+    figures: Sequence[Figures],
+    joins: Sequence[Sequence[JoinVerdict]] = (),
 ) -> dict[str, tuple[Owed, ...]]:
     """Return the cautions that every page owes, by the page's address.
 
@@ -40,12 +45,18 @@ def owed_by_page(
         One per episode, the car as bought first.
     figures
         One per state.
+    joins
+        The joins of every state, judged; one per state.
     """
+    judged = joins or [()] * len(states)
+    held = [*fitted_parts(states[-1]), *map(join_subject, judged[-1])]
     pages = {
         "/tally/": (),
         "/cautions/": tuple(Owed(caution=each, full=True, because=()) for each in CAUTIONS),
-        **owed_by_episodes(journal, states, figures),
-        **owed_by_parts(states[-1]),
+        "/circuits/": owed(lines=held),
+        "/circuits/bench/": owed(lines=held),
+        **owed_by_episodes(journal, states, figures, judged),
+        **owed_by_parts(states[-1], judged[-1]),
         **owed_by_specs(states, figures),
         **owed_by_workings(figures),
     }
@@ -61,28 +72,43 @@ def owed_by_page(
 
 
 def owed_by_episodes(
-    journal: Journal, states: Sequence[State], figures: Sequence[Figures]
+    journal: Journal,
+    states: Sequence[State],
+    figures: Sequence[Figures],
+    joins: Sequence[Sequence[JoinVerdict]],
 ) -> dict[str, tuple[Owed, ...]]:
     """Return what the pages of the episodes owe: in full what their work calls for."""
     return {
         f"/episodes/{episode.number}/": owed(
-            full=worked_on(episode, state),
+            full=(
+                *worked_on(episode, state),
+                *(join_subject(each) for each in made if each.episode == episode.number),
+            ),
             lines=(*mentioned(episode, state), *estimates_in(here)),
         )
-        for episode, state, here in zip(journal.episodes, states[1:], figures[1:], strict=True)
+        for episode, state, here, made in zip(
+            journal.episodes, states[1:], figures[1:], joins[1:], strict=True
+        )
     }
 
 
-def owed_by_parts(last: State) -> dict[str, tuple[Owed, ...]]:
+def owed_by_parts(last: State, joins: Iterable[JoinVerdict]) -> dict[str, tuple[Owed, ...]]:
     """Return what the page of each part, the list of parts and the next steps owe."""
     subjects = {
         id_: part_subject(each.part, fitted=was_added(each)) for id_, each in last.parts.items()
     }
+    joined: dict[str, list[Subject]] = {}
+    for each in joins:
+        for part in {each.join.a.part: None, each.join.b.part: None}:
+            joined.setdefault(part, []).append(join_subject(each))
     waiting = [subjects[id_] for id_, each in last.parts.items() if each.status in WAITING]
     return {
         "/parts/": owed(lines=subjects.values()),
         "/next/": owed(lines=waiting),
-        **{f"/parts/{id_}/": owed(lines=[subject]) for id_, subject in subjects.items()},
+        **{
+            f"/parts/{id_}/": owed(lines=[subject, *joined.get(id_, ())])
+            for id_, subject in subjects.items()
+        },
     }
 
 
@@ -159,6 +185,7 @@ def called_by(rule: Rule, subject: Subject) -> list[str]:
         or subject.kind in rule.kinds
         or subject.quantity in rule.quantities
         or subject.measured in rule.measured
+        or subject.verdict in rule.verdicts
         or (subject.estimated and "estimated" in rule.evidence)
     )
     if direct:

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from hoistbook.authored.records import BoostBySpeed, Episode, Given, Part, PowerRun, Verb
 from hoistbook.figures.figure import Figure, Figures
+from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.state import PartState, State, Status
-from hoistbook.history.words import value_words
+from hoistbook.history.words import join_words, value_words
 from hoistbook.values.evidence import Evidence
 
 WORKED_ON = (Verb.FITTED, Verb.TOOK_OFF, Verb.TRIED, Verb.BROKE)
@@ -34,6 +35,8 @@ class Subject:
     quantity: str | None = None
     measured: str | None = None
     estimated: bool = False
+    verdict: str | None = None
+    """Of a join."""
 
 
 def part_subject(part: Part, *, fitted: bool = False) -> Subject:
@@ -41,6 +44,11 @@ def part_subject(part: Part, *, fitted: bool = False) -> Subject:
     return Subject(
         name=part.name, words=part.name, system=part.system, kind=part.kind, fitted=fitted
     )
+
+
+def join_subject(judged: JoinVerdict) -> Subject:
+    """Return a join as something that may call for cautions by its verdict."""
+    return Subject(name=join_words(judged.join), verdict=judged.fit.verdict)
 
 
 def work_subject(what: str, note: str = "") -> Subject:

@@ -30,6 +30,8 @@ class Rule:
     quantities: tuple[str, ...] = ()
     measured: tuple[str, ...] = ()
     evidence: tuple[str, ...] = ()
+    verdicts: tuple[str, ...] = ()
+    """Of joins."""
 
 
 def read_rules() -> tuple[Rule, ...]:

@@ -11,6 +11,7 @@ from hoistbook.cautions.caution import Owed
 from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.catalogue import QUANTITIES
 from hoistbook.figures.figure import Figure, Figures, Key, LimitState, Missing
+from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
 from hoistbook.history.state import Change, Fate, Outcome, State
 from hoistbook.history.words import join_words
@@ -51,6 +52,9 @@ class Desk:
             each.episode: each for each in material.ledger.tallies
         }
         self.figures: Mapping[int, Figures] = {each.episode: each for each in material.figures}
+        self._verdicts: Mapping[int, tuple[JoinVerdict, ...]] = dict(
+            zip(self.states, material.joins, strict=False)
+        )
         self.changes: Mapping[int, tuple[Change, ...]] = dict(
             zip(self.states, material.changes, strict=True)
         )
@@ -67,6 +71,10 @@ class Desk:
             if each.part and each.kind is EntryKind.PART and each.stage is Stage.SPENT
         }
         """By part, the entry of the tally that paid for it."""
+
+    def verdicts(self, number: int) -> tuple[JoinVerdict, ...]:
+        """Return the joins that hold at an episode, judged."""
+        return self._verdicts.get(number, ())
 
     def before(self, number: int) -> int:
         """Return the episode shown before one, 0 for the first."""

@@ -31,6 +31,7 @@ NAVIGATION = (
     ("next", links.NEXT),
     ("spec", links.SPEC),
     ("tally", links.TALLY),
+    ("circuits", links.CIRCUITS),
     ("workings", links.WORKINGS),
     ("changes", links.CHANGES),
     ("cautions", links.CAUTIONS),

@@ -14,6 +14,7 @@ from hoistbook.history.ledger import EntryKind
 from hoistbook.pages import links
 from hoistbook.pages.changes import ChangeRow, change_rows
 from hoistbook.pages.charts import charts_on
+from hoistbook.pages.circuits import circuits_on
 from hoistbook.pages.day import (
     ClaimRow,
     DecisionShown,
@@ -29,13 +30,23 @@ from hoistbook.pages.day import (
     work_of,
 )
 from hoistbook.pages.desk import Desk, sections
+from hoistbook.pages.joins import JoinRow, join_row, joins_made, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.parts_copy import CopyShown, copies_of
 from hoistbook.pages.pictures import pictures_of, poster_of
 from hoistbook.pages.prose import Targets, render_prose
 from hoistbook.pages.receipts import ReceiptShown, came_of, receipts_of
 from hoistbook.pages.runs import RunShown, runs_of
-from hoistbook.pages.shown import Chart, Entry, FigureRow, Link, Number, PartRef, Sheet
+from hoistbook.pages.shown import (
+    Chart,
+    Entry,
+    FigureRow,
+    Link,
+    Number,
+    PartRef,
+    Picture,
+    Sheet,
+)
 from hoistbook.pages.tally import TallyShown, tally_of
 from hoistbook.pages.video import Video, video_of
 
@@ -75,6 +86,12 @@ class EpisodeContext(Sheet):
     figures: tuple[FigureRow, ...]
     """Those that moved."""
     readings: tuple[ReadingRow, ...]
+    warnings: tuple[JoinRow, ...]
+    """Joins that hold at this episode and must not be made."""
+    joins: tuple[JoinRow, ...]
+    """Those that it made."""
+    circuits: tuple[Picture, ...]
+    """Those that it changed."""
     decisions: tuple[DecisionShown, ...]
     prose: Markup
     """Ready HTML; its headings begin at the third level."""
@@ -91,6 +108,8 @@ _SECTIONS = {
     "video": ("video",),
     "bought": ("receipts", "got", "spent"),
     "work": ("made", "done", "work", "readings"),
+    "joins": ("joins",),
+    "circuits": ("circuits",),
     "tally": ("tally",),
     "changes": ("changes",),
     "figures": ("figures",),
@@ -154,6 +173,9 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         changes=change_rows(desk, desk.changes[number], desk.before(number)),
         figures=_moved(desk, number),
         readings=readings_of(desk, episode),
+        warnings=tuple(never_joined(join_row(desk, each) for each in desk.verdicts(number))),
+        joins=joins_made(desk, number),
+        circuits=circuits_on(desk, number),
         decisions=decisions_of(episode),
         prose=_prose(desk, episode, charts),
         charts=tuple(each for name, each in charts.items() if name not in placed),

@@ -6,9 +6,11 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from hoistbook.figures.figure import Missing
+from hoistbook.fit.forgotten import forgotten
 from hoistbook.history.ledger import Stage
 from hoistbook.history.state import PartState, Status
 from hoistbook.pages import links
+from hoistbook.pages.circuits import OpenRow, loose_ends, open_row
 from hoistbook.pages.desk import Desk, sections
 from hoistbook.pages.page import Page
 from hoistbook.pages.receipts import count_of
@@ -36,6 +38,17 @@ class ExpiryRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ForgottenRow:
+    """Something that is usually forgotten."""
+
+    id: str
+    """By which its author dismisses it."""
+    item: str
+    why: str
+    because_of: tuple[PartRef, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NextContext(Sheet):
     """`next.html`: what comes next."""
 
@@ -45,6 +58,10 @@ class NextContext(Sheet):
     """Here and not fitted yet."""
     expiring: tuple[ExpiryRow, ...]
     missing: tuple[FigureRow, ...]
+    open: tuple[OpenRow, ...]
+    """Ends of fitted parts that nothing is joined to."""
+    forgotten: tuple[ForgottenRow, ...]
+    """What such parts call for and the parts list lacks."""
 
 
 def next_page(desk: Desk) -> Page:
@@ -61,7 +78,9 @@ def next_page(desk: Desk) -> Page:
             margin=desk.margin(),
             lead=desk.words("next.lead"),
             contents=sections(
-                desk.words, "next", ("planned", "waiting", "on_hand", "expiring", "missing")
+                desk.words,
+                "next",
+                ("planned", "waiting", "on_hand", "open", "forgotten", "expiring", "missing"),
             ),
             planned=_awaited(desk, parts, Status.PLANNED),
             waiting=_awaited(desk, parts, Status.ORDERED),
@@ -70,6 +89,8 @@ def next_page(desk: Desk) -> Page:
             missing=tuple(
                 desk.row(each) for each in desk.listed(desk.last) if isinstance(each, Missing)
             ),
+            open=tuple(open_row(desk, each) for each in loose_ends(desk)),
+            forgotten=_forgotten(desk),
         ),
         owed=desk.owed(links.NEXT),
     )
@@ -93,6 +114,18 @@ def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[Aw
             since=desk.episode(each.since),
         )
         for each in shown
+    )
+
+
+def _forgotten(desk: Desk) -> tuple[ForgottenRow, ...]:
+    return tuple(
+        ForgottenRow(
+            id=each.id,
+            item=each.item[:1].upper() + each.item[1:],
+            why=each.why,
+            because_of=tuple(desk.part(part) for part in each.because_of),
+        )
+        for each in forgotten(desk.states[desk.last])
     )
 
 

@@ -9,6 +9,7 @@ from hoistbook.authored.records import Episode, Journal
 from hoistbook.cautions.caution import Caution, Owed
 from hoistbook.compare.verdicts import ClaimVerdict, Comparison
 from hoistbook.figures.figure import Figures
+from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.ledger import Ledger
 from hoistbook.history.state import Change, Fate, State
 
@@ -35,6 +36,8 @@ class Material:
     """All cautions that the site owes anywhere, in the order of the table."""
     owed: Mapping[str, tuple[Owed, ...]]
     """By page address ("/episodes/3/")."""
+    joins: tuple[tuple[JoinVerdict, ...], ...] = ()
+    """One per state: its joins, judged."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from hoistbook.authored.records import Came, Part
-from hoistbook.history.state import PartState, State
+from hoistbook.authored.records import Came, JoinEnd, Part
+from hoistbook.history.state import PartState
 from hoistbook.pages import links
 from hoistbook.pages.changes import ChangeRow, change_rows
 from hoistbook.pages.desk import Desk
+from hoistbook.pages.joins import JoinRow, joins_of, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.parts import bought_at
 from hoistbook.pages.receipts import came_of, count_of
 from hoistbook.pages.shown import Entry, FigureRow, Link, PartRef, Sheet
+from hoistbook.values.end_reading import parse_end
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -33,6 +35,12 @@ class EndRow:
     text: str
     joined: PartRef | None
     joined_end: str
+    full: str
+    """The end in the trade's full form; empty where that says no more than its text."""
+    unclear: str
+    """What its text leaves open and what to measure; empty where it is clear."""
+    join: JoinRow | None
+    """The join with its verdict."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +54,8 @@ class PartContext(Sheet):
     link: str
     """Full URL; empty without."""
     facts: tuple[FactRow, ...]
+    warnings: tuple[JoinRow, ...]
+    """Joins of this part that must not be made."""
     ends: tuple[EndRow, ...]
     pieces: tuple[PartRef, ...]
     """What it was made from."""
@@ -77,6 +87,7 @@ def _histories(desk: Desk) -> dict[str, tuple[tuple[Link, ChangeRow], ...]]:
 def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], ...]) -> Page:
     part, words = state.part, desk.words
     address = links.part(part.id)
+    joins = joins_of(desk, part.id)
     lead = _lead(desk, state)
     return Page(
         address=address,
@@ -101,7 +112,8 @@ def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], .
                 )
                 for name, given in part.facts.items()
             ),
-            ends=_ends(desk, part, desk.states[desk.last]),
+            warnings=tuple(never_joined(joins.values())),
+            ends=_ends(part, joins),
             pieces=tuple(desk.part(each.part) for each in part.made_from),
             figures=tuple(_figures(desk, part.id)),
             history=history,
@@ -144,20 +156,21 @@ def _entries(desk: Desk, state: PartState) -> Iterator[Entry]:
     yield Entry(label=words("part.known"), links=(desk.episode(state.known_in),))
 
 
-def _ends(desk: Desk, part: Part, state: State) -> tuple[EndRow, ...]:
-    other = {}
-    for join in state.joins:
-        a, b = join.value.a, join.value.b
-        other[a.part, a.end], other[b.part, b.end] = b, a
+def _ends(part: Part, joins: Mapping[JoinEnd, JoinRow]) -> tuple[EndRow, ...]:
     rows = []
     for end in part.ends.values():
-        joined = other.get((part.id, end.name))
+        key = JoinEnd(part=part.id, end=end.name)
+        join, typed = joins.get(key), parse_end(end.text)
+        other = join.beside(links.part(part.id), end.name) if join else None
         rows.append(
             EndRow(
                 name=end.name[:1].upper() + end.name[1:],
                 text=end.text,
-                joined=desk.part(joined.part) if joined else None,
-                joined_end=joined.end if joined else "",
+                joined=other.part if other else None,
+                joined_end=other.name if other else "",
+                full="" if typed.unclear or typed.full == end.text else typed.full,
+                unclear=f"{typed.unclear}: {typed.measure}" if typed.unclear else "",
+                join=join,
             )
         )
     return tuple(rows)

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from hoistbook.pages.bench import bench_page
 from hoistbook.pages.cautions import cautions_page
 from hoistbook.pages.chain import chain_page
 from hoistbook.pages.changes import changes_page
+from hoistbook.pages.circuits import circuits_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import episode_page
 from hoistbook.pages.episodes import episodes_page
@@ -39,6 +41,8 @@ def _pages(desk: Desk) -> Iterator[Page]:
     yield next_page(desk)
     yield from spec_pages(desk)
     yield tally_page(desk)
+    yield circuits_page(desk)
+    yield bench_page(desk)
     yield from workings_pages(desk)
     yield from chain_page(desk)
     yield changes_page(desk)

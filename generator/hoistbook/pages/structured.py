@@ -73,6 +73,7 @@ _LISTS = {
     links.EPISODES: "episodes",
     links.PARTS: "parts",
     links.SPEC: "spec",
+    links.CIRCUITS: "circuits",
     links.WORKINGS: "workings",
 }
 """Pages that have pages below them, by their name in the navigation."""

@@ -10,6 +10,7 @@ from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.check import check_page
 from hoistbook.pages import links
 from hoistbook.pages.charts import chart_files
+from hoistbook.pages.circuits import circuit_files
 from hoistbook.pages.data import data_files
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.environment import Renderer, ThemeError
@@ -46,6 +47,7 @@ def site_tree(
     tree = {
         **theme_assets(themes),
         **chart_files(desk, cache.remember),
+        **circuit_files(desk, cache.remember),
         **data_files(desk),
         **script_files(desk),
         **feed_files(desk, ("/" + path.removesuffix("index.html") for path in pages)),
