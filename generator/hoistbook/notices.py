@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from hoistbook.compare.verdicts import Result
 from hoistbook.figures.figure import Figure, LimitState
+from hoistbook.fit.forgotten import known_sundry, near_sundry
 from hoistbook.history.words import join_words
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.page import Material
@@ -20,6 +21,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_over_limit(desk_of(material)),
         *_claims(material),
         *_look_alikes(desk_of(material)),
+        *_not_needed(material),
     )
 
 
@@ -55,6 +57,17 @@ def _look_alikes(desk: Desk) -> Iterator[Notice]:
                 said = f"{words}: {each.fit.verdict}: {each.fit.why}"
                 yield Notice("look-alike", said, each.join.place, hint, number)
         before = set(alarms)
+
+
+def _not_needed(material: Material) -> Iterator[Notice]:
+    """Yield a notice for what is dismissed and stands on no list."""
+    for episode in material.episodes:
+        for words, place in episode.not_needed:
+            if known_sundry(words) is None:
+                near = near_sundry(words)
+                hint = f"did you mean `{near}`?" if near else "its word stands on the page Next"
+                said = f"nothing that is usually forgotten is called `{words}`"
+                yield Notice("not-on-the-list", said, place, hint, episode.number)
 
 
 def _claims(material: Material) -> Iterator[Notice]:

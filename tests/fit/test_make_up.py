@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 
+from hoistbook.authored.journal import read_journal
 from hoistbook.authored.kinds import kinds
-from hoistbook.fit.forgotten import forgotten, known_sundry, near_sundry
+from hoistbook.fit.forgotten import dismissed, forgotten, known_sundry, near_sundry
 from hoistbook.fit.make_up import make_up
 from hoistbook.fit.rules import fit
 from hoistbook.fit.tables import table
@@ -124,6 +126,20 @@ def test_every_sundry_is_asked_for_by_kinds_that_exist_and_found_by_its_own_word
 )
 def test_a_sundry_is_known_by_its_id_or_its_item(word: str, known: str | None) -> None:
     assert known_sundry(word) == known
+
+
+def test_episodes_dismiss_by_a_word_and_may_say_why(tmp_path: Path) -> None:
+    (tmp_path / "episodes").mkdir()
+    (tmp_path / "build.yaml").write_text("format: 1\ntitle: A journal\n")
+    (tmp_path / "episodes/01-one.md").write_text(
+        "---\ntitle: One\nnot needed: ['labels, I know my hoses', heat-sleeve]\n---\n"
+    )
+    (tmp_path / "episodes/02-two.md").write_text("---\ntitle: Two\nnot needed: a boat\n---\n")
+    read = read_journal(tmp_path)
+
+    assert read.problems == ()
+    assert read.journal is not None
+    assert dismissed(read.journal.episodes) == {"labels", "heat-sleeve"}
 
 
 def test_a_misspelt_sundry_has_a_near_one() -> None:

@@ -73,6 +73,7 @@ EPISODE: fields.Fields = {
     "claims": Field(fields.many(read_claim)),
     "decisions": Field(fields.many(read_decision)),
     "work": Field(fields.many(read_work)),
+    "not needed": Field(fields.many(fields.placed(fields.text))),
     "corrections": Field(fields.many(read_correction)),
 }
 

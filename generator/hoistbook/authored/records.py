@@ -333,6 +333,8 @@ class Episode:
     claims: tuple[Claim, ...] = ()
     decisions: tuple[Decision, ...] = ()
     work: tuple[Work, ...] = ()
+    not_needed: tuple[tuple[str, Place], ...] = ()
+    """Of what is usually forgotten, what the author dismisses: "heat-sleeve, it runs cold"."""
     corrections: tuple[Correction, ...] = ()
 
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
+from hoistbook.authored.records import Episode
 from hoistbook.fit.tables import Row, table
 from hoistbook.history.state import PartState, State, Status
 from hoistbook.problems import closest
@@ -26,14 +27,14 @@ class Forgotten:
     provenance: str
 
 
-def forgotten(state: State, dismissed: Collection[str] = ()) -> tuple[Forgotten, ...]:
+def forgotten(state: State, not_needed: Collection[str] = ()) -> tuple[Forgotten, ...]:
     """Return the sundries that a build calls for and does not list, in the table's order.
 
     Parameters
     ----------
     state : State
         The build as at one episode.
-    dismissed : collection of str
+    not_needed : collection of str
         Ids of sundries that the author says are not needed.
     """
     present = [each for each in state.parts.values() if _counts(each)]
@@ -41,7 +42,7 @@ def forgotten(state: State, dismissed: Collection[str] = ()) -> tuple[Forgotten,
     return tuple(
         _entry(row, callers)
         for row in table("sundries")
-        if row["id"] not in dismissed
+        if row["id"] not in not_needed
         and (callers := _callers(row, present))
         and not re.search(row["had_by"], listed, re.IGNORECASE | re.MULTILINE)
     )
@@ -75,19 +76,32 @@ def _entry(row: Row, callers: tuple[str, ...]) -> Forgotten:
     )
 
 
-def known_sundry(word: str) -> str | None:
-    """Return the id of a sundry by its id or its item, or None.
+def known_sundry(words: str) -> str | None:
+    """Return the id of the sundry that words begin with, its id or its item, or None.
 
     Examples
     --------
-    >>> known_sundry("heat-sleeve"), known_sundry("Fire sleeve / heat sleeve")
+    >>> known_sundry("heat-sleeve, it runs cold"), known_sundry("Fire sleeve / heat sleeve")
     ('heat-sleeve', 'heat-sleeve')
     """
-    said = word.casefold().strip()
+    said = words.casefold().strip()
+    begun = said.partition(",")[0].strip()
     rows = table("sundries")
-    return next((row["id"] for row in rows if said in (row["id"], row["item"].casefold())), None)
+    return next(
+        (row["id"] for row in rows if begun == row["id"] or said == row["item"].casefold()), None
+    )
+
+
+def dismissed(episodes: Iterable[Episode]) -> frozenset[str]:
+    """Return the ids of the sundries that episodes say are not needed."""
+    return frozenset(
+        known
+        for episode in episodes
+        for words, _ in episode.not_needed
+        if (known := known_sundry(words))
+    )
 
 
 def near_sundry(word: str) -> str | None:
     """Return the id nearest to a misspelt one, or None."""
-    return closest(word, [row["id"] for row in table("sundries")])
+    return closest(word.partition(",")[0], [row["id"] for row in table("sundries")])

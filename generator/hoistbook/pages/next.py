@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from hoistbook.figures.figure import Missing
-from hoistbook.fit.forgotten import forgotten
+from hoistbook.fit.forgotten import dismissed, forgotten
 from hoistbook.history.ledger import Stage
 from hoistbook.history.state import PartState, Status
 from hoistbook.pages import links
@@ -125,7 +125,7 @@ def _forgotten(desk: Desk) -> tuple[ForgottenRow, ...]:
             why=each.why,
             because_of=tuple(desk.part(part) for part in each.because_of),
         )
-        for each in forgotten(desk.states[desk.last])
+        for each in forgotten(desk.states[desk.last], dismissed(desk.material.episodes))
     )
 
 
