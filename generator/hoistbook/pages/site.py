@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from hoistbook.pages.accuracy import accuracy_page
 from hoistbook.pages.bench import bench_page
 from hoistbook.pages.cautions import cautions_page
 from hoistbook.pages.chain import chain_page
@@ -13,6 +14,7 @@ from hoistbook.pages.circuits import circuits_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import episode_page
 from hoistbook.pages.episodes import episodes_page
+from hoistbook.pages.formula_list import formula_pages
 from hoistbook.pages.home import home_page
 from hoistbook.pages.index_a_z import index_page
 from hoistbook.pages.next import next_page
@@ -45,6 +47,8 @@ def _pages(desk: Desk) -> Iterator[Page]:
     yield bench_page(desk)
     yield from workings_pages(desk)
     yield from chain_page(desk)
+    yield from formula_pages(desk)
+    yield accuracy_page(desk)
     yield changes_page(desk)
     yield cautions_page(desk)
     yield index_page(desk)
