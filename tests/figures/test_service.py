@@ -131,6 +131,19 @@ def test_air_is_hot_up_to_the_cooler_and_cooled_behind_it() -> None:
     assert heats == {"turbo outlet": 130, "hot cooler end": 130, "cooler outlet": 50}
 
 
+def test_an_oil_drain_carries_no_pressure() -> None:
+    drained = replace(
+        state(),
+        parts={
+            "turbo": with_ends(fitted("turbo", "turbocharger"), oil_drain="-10 JIC male"),
+            "drain": with_ends(fitted("drain", "oil drain"), turbo_end="-10 JIC female"),
+        },
+        joins=(join("turbo", "oil drain", "drain", "turbo end"),),
+    )
+
+    assert [*services_of(drained, HEATS).values()] == [Service(Medium.OIL, 0.0)]
+
+
 def test_a_hose_that_the_compressor_makes_too_hot_is_seen() -> None:
     found = judged_joins(
         state(), figures(compressor_outlet_temperature=190, charge_temperature=60)

@@ -45,8 +45,7 @@ def how(a: str, b: str, medium: Medium | None = None) -> str:
             "-6 JIC male",
             "-6 JIC female",
             None,
-            "a torque is the maker's to say, by thread and material; the maker's own figure "
-            "beats this one",
+            "the maker's figure, by thread and material",
         ),
         (
             "51 mm spigot, beaded",
@@ -61,13 +60,13 @@ def how(a: str, b: str, medium: Medium | None = None) -> str:
             "8 mm hose, 30R9",
             Medium.PETROL,
             "fuel-injection clamp with a full band, by the hose measured on the pipe; a worm "
-            "drive cuts fuel hose; the maker's own figure beats this one",
+            "drive cuts fuel hose",
         ),
         (
             "T3 flange",
             "T3 flange",
             None,
-            "by the torque of its bolts, crosswise and in steps; see the bolts below",
+            "its bolts crosswise and in steps, to the maker's torque",
         ),
         ("1/8 NPT male", "1/8 BSPT female", None, ""),
     ],

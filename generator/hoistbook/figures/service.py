@@ -42,7 +42,11 @@ def services_of(state: State, figures: Figures) -> dict[JoinKey, Service]:
         if each.flow in flows:
             key = each.join.a, each.join.b
             service = flows[each.flow]
-            found[key] = replace(service, temperature=hot) if key in before_cooler else service
+            if key in before_cooler:
+                service = replace(service, temperature=hot)
+            if _drains(state, each):
+                service = replace(service, pressure=0.0)
+            found[key] = service
     return found
 
 
@@ -58,6 +62,15 @@ def flow_services(state: State, figures: Figures) -> dict[Flow, Service]:
         Flow.COOLANT: Service(Medium.COOLANT, _cap(state)),
         Flow.FUEL: Service(_fuel(state), _rail_pressure(state, boost)),
     }
+
+
+def _drains(state: State, judged: JoinVerdict) -> bool:
+    """Tell whether a join only lets oil fall back into the sump."""
+    ends = (judged.join.a, judged.join.b)
+    return judged.flow is Flow.OIL and any(
+        "drain" in each.end.casefold() or _kind(state, each.part) in ("oil drain", "sump")
+        for each in ends
+    )
 
 
 def _before_the_cooler(state: State, verdicts: Iterable[JoinVerdict]) -> Iterator[JoinKey]:

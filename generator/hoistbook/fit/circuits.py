@@ -102,6 +102,11 @@ def ends_in_order(verdict: JoinVerdict) -> tuple[JoinEnd, JoinEnd]:
     return (b, a) if backwards and not forwards else (a, b)
 
 
+def feeds(end: JoinEnd) -> bool:
+    """Tell whether what flows comes in by an end, as far as its name says."""
+    return bool(DOWNSTREAM.search(end.end)) and not UPSTREAM.search(end.end)
+
+
 def _in_order(
     name: CircuitName, joins: Sequence[JoinVerdict], loose: Sequence[JoinEnd], state: State
 ) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ from hoistbook.fit.thread_rules import PASTE
 from hoistbook.fit.verdict import Fit, Verdict
 from hoistbook.values.end import HOSES, PIPE_THREADS, THREADED, End, EndKind, Medium
 
-MAKERS = "the maker's own figure beats this one"
+BY_THE_MAKER = "the maker's figure, by thread and material"
 HELD = (Verdict.MATES, Verdict.WITH_SEALANT)
 SMALL_HOSE = 30.0
 """Below this a hose takes a small clamp with a thin wall [mm]; common practice, no source."""
@@ -45,21 +45,19 @@ def make_up(one: End, other: End, found: Fit, medium: Medium | None = None) -> M
     if found.sealant == PASTE:
         return _turns(one if one.kind in PIPE_THREADS else other)
     if one.kind in THREADED:
-        return MakeUp(f"a torque is the maker's to say, by thread and material; {MAKERS}")
+        return MakeUp(BY_THE_MAKER)
     hose = next((end for end in (one, other) if end.kind in HOSES), None)
     if hose is not None:
         return _clamp(other if hose is one else one, medium)
     if one.kind in FASTENED:
-        return MakeUp(
-            "by the torque of its bolts, crosswise and in steps; see the bolts below", MAKERS
-        )
-    return MakeUp(MAKERS)
+        return MakeUp("its bolts crosswise and in steps, to the maker's torque")
+    return MakeUp(BY_THE_MAKER)
 
 
 def _turns(end: End) -> MakeUp:
     row = keyed("npt_makeup", "size").get(end.size)
     if row is None:
-        return MakeUp(f"turns past finger tight, not torque; {MAKERS}")
+        return MakeUp("turns past finger tight, not torque")
     return MakeUp(
         f"{row['tfft_low']} to {row['tfft_high']} turns past finger tight, not torque; in "
         "aluminium the fewer, and never turned back",
@@ -71,7 +69,7 @@ def _clamp(pipe: End, medium: Medium | None) -> MakeUp:
     if medium in FUELS:
         return MakeUp(
             "fuel-injection clamp with a full band, by the hose measured on the pipe; a worm "
-            f"drive cuts fuel hose; {MAKERS}",
+            "drive cuts fuel hose",
             "common practice, no source",
         )
     outside = pipe.diameter or 0.0

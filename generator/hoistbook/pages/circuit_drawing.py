@@ -18,7 +18,7 @@ from pyelk import ELK
 
 BOX = 176
 """Width of a box [px]; two of them stand side by side on a telephone."""
-LETTERS = 24
+LETTERS = 22
 """In a line of a box, at 13 px."""
 LINE = 17
 PADDING = 8

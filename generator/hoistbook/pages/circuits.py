@@ -8,7 +8,7 @@ from functools import partial
 
 from hoistbook.authored.records import JoinEnd
 from hoistbook.figures.service import flow_services
-from hoistbook.fit.circuits import Circuit, circuits_of
+from hoistbook.fit.circuits import Circuit, circuits_of, feeds
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.fit.suggestions import OpenEnd, open_ends
 from hoistbook.fit.verdict import Verdict
@@ -241,7 +241,7 @@ def _drawing(desk: Desk, circuit: Circuit) -> CircuitDrawing:
         id_ = f"open {index}"
         word = desk.words("circuits.open_word")
         nodes.append(Node(id=id_, sort=NodeSort.OPEN, text=key.end, word=word))
-        edges.append((key.part, id_))
+        edges.append((id_, key.part) if feeds(key) else (key.part, id_))
     title = desk.words(f"circuits.{circuit.name.replace(' ', '_')}")
     return CircuitDrawing(title=title, nodes=tuple(nodes), edges=tuple(edges))
 
