@@ -149,7 +149,10 @@ def test_no_boost_is_made_up_at_speeds_that_neither_author_nor_log_gives():
 
 
 def test_without_an_estimate_it_says_what_to_give():
-    car = with_run(state, car={"mass": CAR["mass"], "engine compression ratio": CAR["mass"]})
+    car = with_run(
+        state,
+        car={"mass": CAR["mass"], "engine compression ratio": CAR["engine compression ratio"]},
+    )
     found = compared(car, {"speed": SPEEDS, "torque": [90.0] * len(SPEEDS)})
     assert (found.said_then, found.out_of) == (None, 0)
     assert found.why_none == (

@@ -280,7 +280,7 @@ def test_a_number_that_cannot_be_gives_no_figure(change, quantity_id, give):
 
 
 def test_a_mixture_far_from_any_engine_is_said_to_be_beyond_the_formula():
-    lean = state(settings={"mixture": given(3.0)})
+    lean = state(settings={"mixture": given(1.58)})
     flow = next(each for each in estimates(inputs_of(lean)) if each.key.quantity == "fuel_flow")
     assert flow.notes == ("Lambda leaves the range that this formula is good for.",)
 

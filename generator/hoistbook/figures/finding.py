@@ -22,6 +22,14 @@ CEILINGS = {
     "volume_fraction_second": 1.0,
 }
 """Physical bounds, by glossary key; what has no line here lies anywhere above zero."""
+POSSIBLE = {
+    "boost": (-1e5, 5e5, "a boost between -1 and 5 bar gauge"),
+    "lambda_ratio": (0.5, 1.6, "a lambda between 0.5 and 1.6"),
+    "displacement": (20e-6, 20e-3, "a displacement between 20 cc and 20 L"),
+    "compression_ratio": (4.0, 25.0, "a compression ratio between 4 and 25"),
+}
+"""Lowest and highest of inputs that are a slip of the pen beyond, by glossary key, and in words;
+SI (common practice, no source). No number is worked out from a slip."""
 MAY_BE_NOTHING = (
     "boost",
     "charge_path_loss",
@@ -74,10 +82,13 @@ def evidence_of(given: Given) -> Evidence:
     return own or given.evidence
 
 
-def _impossible(name: str, value: float) -> str:
+def impossible(name: str, value: float) -> str:
     """Return what a number must be that it is not, empty where it can be."""
     if value <= 0 and name not in MAY_BE_NOTHING:
         return "a number above zero"
+    low, high, words = POSSIBLE.get(name, (-math.inf, math.inf, ""))
+    if not low <= value <= high:
+        return words
     ceiling = CEILINGS.get(name, math.inf)
     return f"a number up to {100 * ceiling:g} %" if value > ceiling else ""
 
@@ -137,16 +148,16 @@ class Finder:
         value = number(dated.value) if dated else None
         if dated is None or value is None or not math.isfinite(value):
             return False
-        impossible = _impossible(name, value)
-        if impossible:
-            self.lacks(keyed(name, subject), f"{impossible} for {origin}")
-            return True
         evidence = evidence_of(dated.value)
         quantity = dated.value.value
         own = quantity.half_width if isinstance(quantity, Quantity) else None
         if name in GAUGE and isinstance(quantity, Quantity) and quantity.reference == "absolute":
             value -= self._air_pressure()
             origin = f"{origin}, absolute, less the pressure of the air"
+        wanted = impossible(name, value)
+        if wanted:
+            self.lacks(keyed(name, subject), f"{wanted} for {origin}")
+            return True
         self.keep(
             Base(
                 name=name,

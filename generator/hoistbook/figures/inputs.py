@@ -10,7 +10,7 @@ import numpy as np
 from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.figures.base import Base, Inputs, Pipe
 from hoistbook.figures.defaults import FILLING, spread
-from hoistbook.figures.finding import GIVE, Finder, number
+from hoistbook.figures.finding import GIVE, Finder, impossible, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
 from hoistbook.history.state import Dated, PartState, State
 from hoistbook.values.evidence import Evidence
@@ -110,6 +110,10 @@ def _boost_by_speed(
         return ()
     speeds = at or grid(boost.speeds[0], boost.speeds[-1])
     pressures = [each.value for each in boost.pressures]
+    wanted = next(filter(None, (impossible("boost", each) for each in pressures)), "")
+    if wanted:
+        finder.lacks("boost", f"{wanted} for settings: boost, by engine speed")
+        return speeds
     stated = [each.half_width for each in boost.pressures if each.half_width is not None]
     finder.keep(
         Base(

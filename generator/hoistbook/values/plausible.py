@@ -43,7 +43,7 @@ def likely_slip(name: str, quantity: Quantity, usual: str) -> Slip | None:
         for unit in units_of(dimension(quantity.unit))
         if unit not in ("-", quantity.unit) and low <= from_unit(written, unit) <= high
     ]
-    hint = "look at the number and its unit; it is used as it stands"
+    hint = "look at the number and its unit"
     if re.search(r"\d[.,]\d{3}\b", quantity.text) and low <= quantity.value * 1000 <= high:
         hint = f"did you mean {_shown(written * 1000, quantity.unit)}?"
     elif candidates and number:
