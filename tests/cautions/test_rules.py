@@ -198,6 +198,7 @@ def test_workings_say_in_full_what_an_estimate_is() -> None:
     pages = owed_by_workings([Figures(episode=1, figures=figures)])
     assert {address: lines(page) for address, page in pages.items()} == {
         "/workings/": ["line fuel", "line estimates"],
+        "/workings/chain/": ["line fuel", "line estimates"],
         "/workings/injector_duty/": ["line fuel", "full estimates"],
         "/workings/power_to_mass/": [],
         "/workings/pressure_ratio/": ["full estimates"],

@@ -58,7 +58,9 @@ def kind_of(page: str) -> str:
     """Return the kind of a page: its path without the number or name of the one thing it shows."""
     if re.match(r"(episodes|spec)/\d+/", page):
         return page.split("/")[0] + "/N"
-    if re.match(r"(parts|workings)/[^/]+/", page):
+    if re.match(r"workings/formulas/[^/]+/", page):
+        return "workings/formulas/ONE"
+    if re.match(r"(parts|workings)/(?!(chain|formulas|accuracy)/)[^/]+/", page):
         return page.split("/")[0] + "/ONE"
     return page
 

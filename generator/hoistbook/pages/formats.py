@@ -110,6 +110,14 @@ class Formats:
         number = self.number(self.in_unit(value, quantity), self._glossary[quantity].digits)
         return self._with_unit(number, self.unit(quantity))
 
+    def span(self, low: float, high: float, quantity: str) -> str:
+        """Return the range between two SI values: "0.65 to 1.5", "8 to 11:1"."""
+        unit, digits = self.unit(quantity), self._glossary[quantity].digits
+        first, last = (self.number(float(to_unit(each, unit)), digits) for each in (low, high))
+        # "lambda" is the name of its quantity, which stands before a range anyway.
+        end = last if unit == "lambda" else self._with_unit(last, unit)
+        return self.words("figure.band", low=first, high=end)
+
     def banded(self, value: float, low: float, high: float, quantity: str) -> tuple[str, str]:
         """Return an SI value and its band as printed; the band is empty where it has no width."""
         return self._banded(value, low, high, self.unit(quantity), self._glossary[quantity].digits)
@@ -147,13 +155,14 @@ class Formats:
         if headline and figure.at_speed is not None:
             speed = self.quantity(figure.at_speed, "engine_speed")
             headline = self.words("figure.headline", headline=headline, speed=speed)
-        said = [value, self.words("figure.in_band", band=band) if band else "", figure.evidence]
+        evidence = self.words(f"evidence.{figure.evidence}")
+        said = [value, self.words("figure.in_band", band=band) if band else "", evidence]
         return FigureText(
             value=value,
             headline=headline,
             band=band,
-            evidence=figure.evidence,
-            limit=figure.limit.state if figure.limit else "",
+            evidence=evidence,
+            limit=self._state(figure.limit) if figure.limit else "",
             limit_at=self._limit(figure.limit, figure.key.quantity) if figure.limit else "",
             limit_detail=self._detail(figure.limit, figure.key.quantity) if figure.limit else "",
             sentence=", ".join(each for each in said if each),
@@ -191,6 +200,9 @@ class Formats:
         """Return what this language puts between thousands and before decimals."""
         text = self._decimal(Decimal("1234567.5"))
         return {"group": text[1], "decimal": text[-2]}
+
+    def _state(self, limit: Limit) -> str:
+        return self.words("limit." + limit.state.replace(" ", "_"))
 
     def _limit(self, limit: Limit, quantity: str) -> str:
         side = self.words("figure." + limit.side.replace(" ", "_"))

@@ -19,6 +19,9 @@ from hoistbook.pages.mathml import inline_symbol
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, Sheet
 
+MOST_TAKERS = 3
+"""Of the formulas that take a result, how many the list names: it must stay light."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FormulaRow:
@@ -175,7 +178,7 @@ def _row(desk: Desk, listed: Listed, users: Mapping[str, dict[str, None]]) -> Fo
         )
         for quantity in users.get(listed.name, ())
     )
-    takers = tuple(_to(other) for other in listed.taken_by)
+    takers = tuple(_to(other) for other in listed.taken_by[:MOST_TAKERS])
     reference = listed.reference
     known = ", ".join(filter(None, (reference.authors, str(reference.year or ""))))
     return FormulaRow(

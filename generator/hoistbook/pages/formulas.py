@@ -48,10 +48,7 @@ def formula_shown(desk: Desk, formula: Formula) -> FormulaShown:
         cited=_cited(desk, formula.reference, formula.where),
         valid=tuple(
             desk.words(
-                "workings.valid",
-                words=GLOSSARY[key].words,
-                low=desk.formats.quantity(low, key),
-                high=desk.formats.quantity(high, key),
+                "workings.valid", words=short_words(key), range=desk.formats.span(low, high, key)
             )
             for key, (low, high) in formula.valid.items()
         ),
@@ -87,6 +84,11 @@ def _cited(desk: Desk, reference: Reference, where: str) -> Cited:
         seen=seen,
         address=f"https://doi.org/{reference.doi}" if reference.doi else "",
     )
+
+
+def short_words(key: str) -> str:
+    """Return what a quantity is called in a sentence: its words up to the first explanation."""
+    return GLOSSARY[key].words.partition(":")[0].partition(",")[0]
 
 
 def capital(text: str) -> str:

@@ -7,6 +7,7 @@ constants last and given by default.
 from __future__ import annotations
 
 import ast
+import re
 
 from hoistbook.engineering.formula import Formula
 from hoistbook.engineering.glossary import GLOSSARY
@@ -32,10 +33,10 @@ _SIGNS: dict[type[ast.AST], str] = {
     ast.GtE: ">=",
 }
 
-_RESERVED = frozenset(
-    "arguments await case catch const debugger default delete do enum eval export extends "
-    "function implements instanceof interface let new null package private protected public "
-    "static super switch this throw typeof var void".split()
+_RESERVED = re.compile(
+    "arguments|await|case|catch|const|debugger|default|delete|do|enum|eval|export|extends|"
+    "function|implements|instanceof|interface|let|new|null|package|private|protected|public|"
+    "static|super|switch|this|throw|typeof|var|void"
 )
 """Words of JavaScript that Python lets one use as names (ECMA-262, 12.7.2)."""
 
@@ -51,9 +52,12 @@ def javascript(formula: Formula) -> str:
       return (power / vehicle_mass);
     }
     """
-    constants = {key: GLOSSARY[key].default for key in formula.parameters}
     inputs = inputs_of(formula)
-    taken = [*map(_name, inputs), *(f"{key} = {constants[key]!r}" for key in constants if key not in inputs)]
+    constants = [key for key in formula.parameters if key not in inputs]
+    taken = [
+        *map(_name, inputs),
+        *(f"{_name(key)} = {GLOSSARY[key].default!r}" for key in constants),
+    ]
     lines = [f"  {line}" for statement in formula.tree.body if (line := _line(statement))]
     return "\n".join([f"({', '.join(taken)}) => {{", *lines, "}"])
 
@@ -75,7 +79,7 @@ def _line(statement: ast.stmt) -> str:
 
 
 def _name(name: str) -> str:
-    return f"{name}_" if name in _RESERVED else name
+    return f"{name}_" if _RESERVED.fullmatch(name) else name
 
 
 def _expression(node: ast.expr) -> str:

@@ -22,12 +22,12 @@ from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START, Row
 from hoistbook.figures.chain import SWEEPS, Step, bound_to, steps_of
 from hoistbook.figures.defaults import NORMAL
 from hoistbook.figures.draws import LOW_POINT, SAMPLES, WIDTHS_PER_DEVIATION
-from hoistbook.figures.figure import LimitState
 from hoistbook.figures.finding import MAY_BE_NOTHING
 from hoistbook.figures.limits import AT_MOST, THRESHOLDS
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formats import Formats
+from hoistbook.pages.formulas import short_words
 from hoistbook.pages.javascript import inputs_of, javascript
 
 _SCRIPTS = resources.files("hoistbook.pages") / "scripts"
@@ -204,11 +204,6 @@ def _quantities(formats: Formats) -> Mapping[str, Json]:
     }
 
 
-def short_words(key: str) -> str:
-    """Return what a quantity is called in a sentence: its words up to the first explanation."""
-    return GLOSSARY[key].words.partition(":")[0].partition(",")[0]
-
-
 _OWN = (
     "above_zero",
     "at_least",
@@ -233,8 +228,8 @@ def _words(desk: Desk) -> Mapping[str, str]:
         "between": text("figure.band"),
         "banded": text("figures.band"),
         "in_cell": text("workings.banded"),
-        "within": LimitState.WITHIN.value,
-        "near": LimitState.NEAR.value,
-        "over": LimitState.OVER.value,
+        "within": text("limit.within"),
+        "near": text("limit.near_its_limit"),
+        "over": text("limit.over_its_limit"),
     }
     return shared | {key: text(f"own.{key}") for key in _OWN}

@@ -104,7 +104,7 @@ def entry_of(desk: Desk, figure: Figure, inputs: Inputs | None, chains: Chains) 
         shares=tuple(
             Share(
                 words=GLOSSARY[each.name].words,
-                evidence=each.evidence,
+                evidence=desk.words(f"evidence.{each.evidence}"),
                 origin=_origin(desk, figure, each),
                 share=desk.formats.share(each.share),
             )
@@ -145,7 +145,7 @@ def _input(desk: Desk, figure: Figure, given: Input) -> InputRow:
         words=GLOSSARY[given.name].words,
         value=value,
         band=band,
-        evidence=given.evidence,
+        evidence=desk.words(f"evidence.{given.evidence}"),
         origin=_origin(desk, figure, given),
     )
 
