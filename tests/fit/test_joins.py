@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from hoistbook.authored.records import JoinEnd
+from hoistbook.fit.adapters import adapters
 from hoistbook.fit.circuits import CircuitName, circuits_of
 from hoistbook.fit.flows import Flow, flows_of
 from hoistbook.fit.joins import join_verdicts, joined_ends
-from hoistbook.fit.suggestions import adapters, open_ends
+from hoistbook.fit.suggestions import open_ends
 from hoistbook.fit.verdict import Service, Verdict
 from hoistbook.values.end import Medium
 from hoistbook.values.end_reading import parse_end
@@ -252,3 +253,51 @@ def test_circuits_run_from_their_beginning_with_their_open_ends(states: States) 
     assert circuit.parts == ("block", "adapter", "feed")
     assert [each.fit.verdict for each in circuit.joins] == [Verdict.LOOKS_RIGHT, Verdict.MATES]
     assert circuit.open == (JoinEnd(part="feed", end="turbo end"),)
+
+
+DRAIN = """
+got:
+  - part: turbo
+    kind: turbocharger
+    came: given
+    ends: {{oil drain: {size} JIC male}}
+  - part: drain
+    kind: oil drain
+    came: given
+    ends: {{turbo end: {size} JIC female}}
+done:
+  - fitted: [turbo, drain]
+joins:
+  - turbo oil drain to drain turbo end
+"""
+
+
+def test_the_drain_of_a_turbocharger_says_its_slope_and_its_least_bore(states: States) -> None:
+    # Two turbocharger makers' pages on oil drains: -10, within 15 degrees, above the oil level.
+    (wide,) = join_verdicts(states(DRAIN.format(size="-10"))[-1])
+    (narrow,) = join_verdicts(states(DRAIN.format(size="-8"))[-1])
+
+    assert [note.split(":")[0] for note in wide.fit.notes] == ["oil falls out of a turbocharger"]
+    assert narrow.fit.notes[1:] == (
+        "narrow for the drain of a turbocharger: dash ten, or 12.7 mm of bore, is the least",
+    )
+    assert wide.fit.verdict == narrow.fit.verdict == Verdict.MATES
+
+
+def test_a_join_that_needs_an_adapter_names_those_on_hand(states: States) -> None:
+    state = states(
+        """
+        got:
+          - {part: one, came: given, ends: {end: -6 JIC male}}
+          - {part: two, came: given, ends: {end: -8 JIC female}}
+          - {part: reducer, came: given, ends: {a: -6 JIC female, b: -8 JIC male}}
+        done:
+          - fitted: [one, two]
+        joins:
+          - one end to two end
+        """
+    )[-1]
+
+    (found,) = join_verdicts(state)
+
+    assert (found.fit.verdict, found.adapters) == (Verdict.NEEDS_ADAPTER, ("reducer",))

@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from hoistbook.authored.records import Join, JoinEnd
+from hoistbook.fit.adapters import adapters
+from hoistbook.fit.drains import drain_notes
 from hoistbook.fit.flows import MEDIA, Flow, TypedEnds, flows_of, typed_ends
 from hoistbook.fit.make_up import MakeUp, make_up
 from hoistbook.fit.rules import fit
@@ -31,6 +33,8 @@ class JoinVerdict:
     service: Service
     fit: Fit
     make_up: MakeUp
+    adapters: tuple[str, ...] = ()
+    """Ids of the parts on hand that would go between, of ends that need an adapter."""
 
     @property
     def alarms(self) -> bool:
@@ -88,6 +92,8 @@ def _judged(
         carried = replace(carried, medium=MEDIA[flow])
     pair = ends[join.a], ends[join.b]
     found = fit(*pair, carried)
+    if notes := tuple(drain_notes(join, pair, flow, state)):
+        found = replace(found, notes=(*found.notes, *notes))
     return JoinVerdict(
         join=join,
         episode=episode,
@@ -96,4 +102,7 @@ def _judged(
         service=carried,
         fit=found,
         make_up=make_up(*pair, found, carried.medium),
+        adapters=(
+            adapters(*pair, state, carried) if found.verdict is Verdict.NEEDS_ADAPTER else ()
+        ),
     )

@@ -8,11 +8,10 @@ from hoistbook.fit.clamps import clamp_for
 from hoistbook.fit.hose_rules import FUELS
 from hoistbook.fit.tables import keyed
 from hoistbook.fit.thread_rules import PASTE
-from hoistbook.fit.verdict import Fit, Verdict
+from hoistbook.fit.verdict import CLOSING, Fit
 from hoistbook.values.end import HOSES, PIPE_THREADS, THREADED, End, EndKind, Medium
 
 BY_THE_MAKER = "the maker's figure, by thread and material"
-HELD = (Verdict.MATES, Verdict.WITH_SEALANT)
 SMALL_HOSE = 30.0
 """Below this a hose takes a small clamp with a thin wall [mm]; common practice, no source."""
 THIN_WALL = 3.0
@@ -40,7 +39,7 @@ def make_up(one: End, other: End, found: Fit, medium: Medium | None = None) -> M
     medium : Medium
         What flows, where known.
     """
-    if found.verdict not in HELD:
+    if found.verdict not in CLOSING:
         return MakeUp()
     if found.sealant == PASTE:
         return _turns(one if one.kind in PIPE_THREADS else other)

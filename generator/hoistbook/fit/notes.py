@@ -6,12 +6,11 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from hoistbook.fit.hose_rules import FUELS, LOW_PRESSURE_CLASSES
-from hoistbook.fit.verdict import Fit, Service, Verdict
+from hoistbook.fit.verdict import CLOSING, Fit, Service
 from hoistbook.values.end import THREADED, End, Medium
 
 HOT_FUEL = 80.0
 """Above this a fuel line is near something that is too hot for it [degC]; a judgement."""
-HELD = {Verdict.MATES, Verdict.WITH_SEALANT}
 
 
 def with_notes(found: Fit, one: End, other: End, service: Service) -> Fit:
@@ -39,5 +38,5 @@ def _notes(found: Fit, one: End, other: End, service: Service) -> Iterator[str]:
     if service.medium in FUELS and (service.temperature or 0) > HOT_FUEL:
         yield "fuel near the exhaust: move it away, or shield and sleeve it"
     media = {each.medium for each in ends if each.medium} - FUELS
-    if len(media) > 1 and found.verdict in HELD:
+    if len(media) > 1 and found.verdict in CLOSING:
         yield f"one end is for {' and the other for '.join(sorted(media))}"

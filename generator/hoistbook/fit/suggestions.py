@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from itertools import permutations
 
 from hoistbook.authored.records import JoinEnd
-from hoistbook.fit.flows import MEDIA, Flow, flows_of, typed_ends
+from hoistbook.fit.flows import MEDIA, Flow, flows_of
 from hoistbook.fit.joins import joined_ends
 from hoistbook.fit.rules import fit
 from hoistbook.fit.thread_rules import family_name
 from hoistbook.fit.threads import thread_of
-from hoistbook.fit.verdict import Fit, Service, Verdict
+from hoistbook.fit.verdict import CLOSING, Fit, Service
 from hoistbook.history.state import State, Status
 from hoistbook.values.end import ROUND, THREADED, End, EndKind
 
-CLOSING = (Verdict.MATES, Verdict.WITH_SEALANT)
 NEAR = 0.04
 """Diameters of ends that mate differ by less than this share; a sieve before the rules."""
 
@@ -157,20 +155,3 @@ MATES = {
     "fitting": ("tube",),
     "band": ("band",),
 }
-
-
-def adapters(a: End, b: End, state: State, service: Service) -> tuple[str, ...]:
-    """Return the parts on hand of which two ends mate with two ends, by id."""
-    return tuple(
-        each.part.id
-        for each in state.parts.values()
-        if each.status is Status.ON_HAND
-        and _goes_between(a, b, list(typed_ends([each.part]).values()), service)
-    )
-
-
-def _goes_between(a: End, b: End, ends: Sequence[End], service: Service) -> bool:
-    return any(
-        fit(a, one, service).verdict in CLOSING and fit(b, other, service).verdict in CLOSING
-        for one, other in permutations(ends, 2)
-    )

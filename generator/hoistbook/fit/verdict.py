@@ -23,6 +23,10 @@ class Verdict(StrEnum):
     """Something is not said or not standardised."""
 
 
+CLOSING = (Verdict.MATES, Verdict.WITH_SEALANT)
+"""The verdicts on ends that may be joined."""
+
+
 @dataclass(frozen=True, slots=True)
 class Service:
     """What a join must carry, as plain numbers; None where nobody knows."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
 
 from hoistbook.authored.records import JoinEnd
 from hoistbook.figures.service import flow_services
@@ -205,6 +205,7 @@ def _picture(desk: Desk, plot: _Plot, number: int) -> Picture:
     )
 
 
+@lru_cache(maxsize=1)
 def _plots(desk: Desk) -> dict[int, dict[str, _Plot]]:
     """Return the circuits of every state; one that stays as it was keeps its drawing."""
     found: dict[int, dict[str, _Plot]] = {}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from hoistbook.authored.records import JoinEnd
 from hoistbook.fit.joins import JoinVerdict
@@ -51,6 +52,8 @@ class JoinRow:
     tell_apart: str
     goes_wrong: str
     adapter: str
+    between: tuple[PartRef, ...]
+    """Parts on hand that would go between."""
     measure: str
     notes: tuple[str, ...]
     knowingly: str
@@ -89,6 +92,7 @@ def join_row(desk: Desk, judged: JoinVerdict) -> JoinRow:
         tell_apart=found.tell_apart,
         goes_wrong=found.goes_wrong,
         adapter=found.adapter,
+        between=tuple(desk.part(part) for part in judged.adapters),
         measure=found.measure,
         notes=found.notes,
         knowingly=join.knowingly or "",
@@ -115,12 +119,17 @@ def joins_made(desk: Desk, number: int) -> tuple[JoinRow, ...]:
 
 def joins_of(desk: Desk, part: str) -> dict[JoinEnd, JoinRow]:
     """Return the joins of a part as at the last episode, by its own end."""
-    return {
-        own: join_row(desk, each)
-        for each in desk.verdicts(desk.last)
-        for own in (each.join.a, each.join.b)
-        if own.part == part
-    }
+    return {own: join_row(desk, each) for own, each in _by_part(desk).get(part, ())}
+
+
+@lru_cache(maxsize=1)
+def _by_part(desk: Desk) -> dict[str, list[tuple[JoinEnd, JoinVerdict]]]:
+    """Return the joins as at the last episode by part, gone through once for all pages."""
+    found: dict[str, list[tuple[JoinEnd, JoinVerdict]]] = {}
+    for each in desk.verdicts(desk.last):
+        for own in (each.join.a, each.join.b):
+            found.setdefault(own.part, []).append((own, each))
+    return found
 
 
 def never_joined(rows: Iterable[JoinRow]) -> Iterator[JoinRow]:

@@ -74,6 +74,7 @@ _LISTS = {
     links.PARTS: "parts",
     links.SPEC: "spec",
     links.CIRCUITS: "circuits",
+    links.CHANGES: "changes",
     links.WORKINGS: "workings",
 }
 """Pages that have pages below them, by their name in the navigation."""
