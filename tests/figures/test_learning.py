@@ -10,7 +10,7 @@ from hoistbook.figures.chain import work_out
 from hoistbook.figures.defaults import LESSONS, spread
 from hoistbook.figures.draws import SAMPLES, WIDTHS_PER_DEVIATION, band, draw
 from hoistbook.figures.inputs import inputs_of
-from hoistbook.figures.known_runs import at_the_run, known_runs, up_to
+from hoistbook.figures.known_runs import apart, at_the_run, known_runs, up_to
 from hoistbook.figures.learning import calibrated, drawn_again
 from hoistbook.figures.readings import Reading, covariance_of, weighed
 from hoistbook.figures.stage import figures_of, informed
@@ -24,7 +24,7 @@ from tests.figures.runs import (
     run_of,
     torque_log,
 )
-from tests.figures.states import CAR, PARTS, boosted, fitted, given, state
+from tests.figures.states import CAR, PARTS, boosted, fitted, given, quantity, state
 
 
 def learnt(after, *logs, before=()):
@@ -273,3 +273,31 @@ def test_samples_are_the_same_on_every_machine():
     assert one == two
     values = work_out(one).values["power"]
     assert band(values[:, 1:])[0][-1] == band(work_out(two).values["power"][:, 1:])[0][-1]
+
+
+def test_what_may_lie_between_run_and_estimate_counts_against_the_run():
+    for transfer, half_width in (("the same boost", 0.0), ("with and without boost", 0.08)):
+        found = covariance_of([reading(np.zeros(SAMPLES), transfer=transfer)])[0, 0]
+        shares = (0.05, 0.03, half_width)  # rollers, repeat, and what lies between
+        assert found == pytest.approx(
+            sum((share / WIDTHS_PER_DEVIATION) ** 2 for share in shares)
+        )  # fmt: skip
+
+
+def test_the_air_of_the_run_s_day_is_drawn_apart_from_that_of_others():
+    # An engine learnt on a day whose air was taken too warm is taken too strong; that error is
+    # that day's own, and the air of another day must not go along with it.
+    loose = {"temperature": quantity(15, "degC", half_width=15)}
+    first = state(episode=2, runs=[run_of(2, **loose)])
+    after = replace(state(episode=4), runs=first.runs)
+    runs = up_to(known_runs(journal(torque_log(state())), (first, after)), after)
+    values = work_out(informed(after, runs)).values
+    product = values["volumetric_efficiency"][-1, 1:] * values["gross_indicated_efficiency"][0, 1:]
+    together = np.corrcoef(product, values["air_temperature"][0, 1:])[0, 1]
+    assert abs(together) < 0.08
+    of_run = apart(at_the_run(runs[0]), runs[0], frozenset({"volumetric_efficiency"}))
+    own = {base.key: base for base in inputs_of(after).bases}
+    for base in of_run.bases:
+        if base.half_width > 0:
+            same = np.corrcoef(base.deviations(), own[base.key].deviations())[0, 1]
+            assert same > 0.999 if base.key == "volumetric_efficiency" else abs(same) < 0.1
