@@ -210,7 +210,6 @@ _OWN = (
     "at_most",
     "back",
     "by_yours",
-    "hint",
     "impossible",
     "in_range",
     "label",

@@ -91,7 +91,7 @@ function ownIn(text, unit) {
 /* One sheet: its chain, its workings, and the numbers of the reader's own. */
 
 class Sheet {
-  constructor(place, first) {
+  constructor(place) {
     this.place = place;
     this.chain = chains[Number(place.dataset.chain)];
     this.bases = new Map(this.chain.bases.map((base) => [base.name, base]));
@@ -102,7 +102,7 @@ class Sheet {
     const inside = [...place.querySelectorAll("[data-working]")];
     this.workings = place.dataset.working ? [place, ...inside] : inside;
     this.workings.forEach((working) => this.open(working));
-    this.addLine(first);
+    this.addLine();
     this.tell();
   }
 
@@ -138,9 +138,12 @@ class Sheet {
     input.inputMode = "decimal";
     input.autocomplete = "off";
     input.spellcheck = false;
-    input.size = Math.max(2, input.value.length);
+    fit(input);
     number.replaceChildren(input);
+    // What stands inside an element of mathematics is a picture to a screen reader; a field is not.
+    number.closest("math").setAttribute("role", "presentation");
     const field = {input, parameter, name, text: input.value};
+    input.addEventListener("input", () => fit(input));
     input.addEventListener("change", () => this.take(field));
     return field;
   }
@@ -272,7 +275,7 @@ class Sheet {
       now = bare(shown(this.reading(name), formula, digits)[0]);
     }
     if (input.value !== now) { input.value = now; }
-    input.size = Math.max(2, now.length);
+    fit(input);
     input.classList.toggle("yours", Boolean(own));
   }
 
@@ -287,13 +290,7 @@ class Sheet {
     });
   }
 
-  addLine(first) {
-    if (first) {
-      const hint = document.createElement("p");
-      hint.className = "note";
-      hint.textContent = table.words.hint;
-      this.place.prepend(hint);
-    }
+  addLine() {
     this.line = document.createElement("div");
     this.line.className = "own-line";
     this.status = document.createElement("p");
@@ -308,8 +305,10 @@ class Sheet {
   }
 }
 
+/* Makes a field as wide as the number in it. */
+function fit(input) { input.style.width = `${Math.max(2, input.value.length)}ch`; }
+
 /* The number of a printed quantity without its unit. */
 function bare(text) { return text.split(NO_BREAK)[0]; }
 
-const sheets = [...document.querySelectorAll("[data-chain]")]
-  .map((place, index) => new Sheet(place, index === 0));
+const sheets = [...document.querySelectorAll("[data-chain]")].map((place) => new Sheet(place));
