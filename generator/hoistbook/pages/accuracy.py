@@ -176,10 +176,15 @@ def _spread(desk: Desk, spread: Spread | None, name: str) -> str:
 
 
 def _limits(desk: Desk) -> Iterator[LimitRow]:
+    known = {each.key.quantity for every in desk.figures.values() for each in every.figures}
     for quantity, each in THRESHOLDS.items():
         side = desk.words("figure.at_most" if each.side == AT_MOST else "figure.at_least")
         yield LimitRow(
-            quantity=Link(text=desk.titles[quantity], address=links.workings(quantity)),
+            quantity=Link(
+                text=desk.titles[quantity],
+                # A car without pipes has no page of their velocities.
+                address=links.workings(quantity) if quantity in known else links.WORKINGS,
+            ),
             limit=f"{side} {desk.formats.quantity(each.at, quantity)}",
             near=desk.formats.quantity(each.near, quantity),
             reason=each.reason,
