@@ -189,6 +189,7 @@ def test_a_load_that_no_wire_of_the_table_carries_has_none() -> None:
 
 def test_a_fuse_protects_the_cable_and_holds_the_load() -> None:
     assert fuse_for(10, 20) == 15
+    assert fuse_for(8, 20) == 15
     assert fuse_for(19, 20) is None
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hoistbook.authored.records import JoinEnd
 from hoistbook.fit.adapters import adapters
-from hoistbook.fit.circuits import CircuitName, circuits_of
+from hoistbook.fit.circuits import CircuitName, circuits_of, ends_in_order
 from hoistbook.fit.flows import Flow, flows_of
 from hoistbook.fit.joins import join_verdicts, joined_ends
 from hoistbook.fit.suggestions import open_ends
@@ -301,3 +301,38 @@ def test_a_join_that_needs_an_adapter_names_those_on_hand(states: States) -> Non
     (found,) = join_verdicts(state)
 
     assert (found.fit.verdict, found.adapters) == (Verdict.NEEDS_ADAPTER, ("reducer",))
+
+
+def test_a_wide_hose_is_found_for_a_wide_pipe(states: States) -> None:
+    state = states(
+        """
+        got:
+          - {part: pipe, kind: pipe, came: given, ends: {end: "101.6 mm spigot, beaded"}}
+          - {part: tight, came: given, ends: {end: 99 mm silicone hose}}
+          - {part: narrow, came: given, ends: {end: 98 mm silicone hose}}
+        done:
+          - fitted: pipe
+        """
+    )[-1]
+
+    (found,) = open_ends(state)
+
+    assert [each.end.part for each in found.closers] == ["tight"]
+
+
+def test_a_join_told_backwards_runs_with_the_flow(states: States) -> None:
+    state = states(
+        """
+        got:
+          - {part: rail, kind: fuel rail, came: given, ends: {inlet: "8 mm hose, 30R9"}}
+          - {part: filter, kind: fuel filter, came: given, ends: {outlet: 8 mm barb}}
+        done:
+          - fitted: [rail, filter]
+        joins:
+          - rail inlet to filter outlet
+        """
+    )[-1]
+
+    (judged,) = join_verdicts(state)
+
+    assert [end.part for end in ends_in_order(judged)] == ["filter", "rail"]

@@ -204,3 +204,9 @@ def test_what_the_ends_say_is_added_to_the_service() -> None:
     one, other = end("barb:8mm:M;medium=petrol;p_bar=3"), end("hose:8mm:F;medium=ethanol;t_c=90")
 
     assert served(one, other, Service(None, 4.0)) == Service(Medium.ETHANOL, 4.0, 90.0)
+
+
+def test_of_two_numbers_the_higher_stands() -> None:
+    one, other = end("barb:8mm:M;p_bar=3;t_c=80"), end("hose:8mm:F;p_bar=4;t_c=90")
+
+    assert served(one, other, Service(None, 2.0, 85.0)) == Service(None, 4.0, 90.0)

@@ -131,7 +131,7 @@ def test_a_look_alike_is_warned_of_until_it_is_put_right(wrong: Desk) -> None:
         "Rc 1/8 taper, female",
         "1/8 NPT, male",
     )
-    assert row.tell_apart == "28 vs 27 pitch gauge over 10 threads (0.34 mm)"
+    assert row.tell_apart == "a thread gauge over ten threads: 28 or 27 to the inch, 0.34 mm apart"
     assert [each.never for each in bench(wrong).joins] == [True, False]
 
 
@@ -153,6 +153,12 @@ def test_the_notice_of_a_look_alike_stands_at_its_line_and_in_its_episode_alone(
     )
     assert notice.place is not None
     assert "block oil gallery" in notice.place.text
+
+
+def test_a_look_alike_that_stays_is_noticed_once(tmp_path: Path) -> None:
+    found = material(tmp_path, WRONG, "---\ntitle: Idle\n---\n")
+
+    assert [notice.episode for notice in notices_of(found)] == [1]
 
 
 def test_what_its_author_knows_is_no_notice(tmp_path: Path) -> None:
