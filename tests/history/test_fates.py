@@ -9,6 +9,8 @@ import pytest
 from hoistbook.authored.records import Journal
 from hoistbook.history.fates import fates
 from hoistbook.history.fold import fold
+from hoistbook.pages.became import became
+from hoistbook.pages.words import load_words
 
 Written = Callable[..., Journal]
 
@@ -153,5 +155,6 @@ def test_what_became_of_a_part(
     folded = fold(journal)
     assert folded.problems == ()
     fate = fates(folded.states)[part]
-    assert (str(fate.outcome), fate.episode, fate.text) == (outcome, episode, text)
+    said = became(load_words("en"), lambda money: f"{money.amount} {money.currency}", fate)
+    assert (str(fate.outcome), fate.episode, said) == (outcome, episode, text)
     assert fate.dropped == (outcome not in ("in use", "not yet"))

@@ -64,13 +64,13 @@ def test_json_holds_the_rows_of_the_csv(files: dict[str, bytes]) -> None:
 
 def test_what_was_said_before_a_run_stays_beside_what_came(files: dict[str, bytes]) -> None:
     rows = json.loads(files["data/power-runs.json"])["power-runs"]
-    assert [row for row in rows if row["engine speed in 1/min"] == 6000] == [
+    assert [row for row in rows if row["engine speed in rpm"] == 6000] == [
         {
             "episode": 2,
             "at": "wheels",
             "power standard": "none",
             "line": line,
-            "engine speed in 1/min": 6000,
+            "engine speed in rpm": 6000,
             "power in kW": value,
             "low": low,
             "high": high,

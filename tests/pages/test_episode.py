@@ -49,6 +49,7 @@ def test_its_sections_are_those_that_have_something_to_say() -> None:
         "Expected and got",
         "Claims",
         "Corrections",
+        "Workings of what moved",
         "Cautions",
     ]
 
@@ -116,7 +117,7 @@ def test_a_discount_is_printed_as_what_it_takes_off() -> None:
 
 def test_what_was_done_and_made_reads_as_on_a_job_sheet() -> None:
     made = context(SECOND)
-    assert [(row.verb, row.part.text, row.details, row.because) for row in made.done] == [
+    assert [(row.verb, row.parts[0].text, row.details, row.because) for row in made.done] == [
         ("Fitted", "Larger fuel pump", "instead of Fuel pump", "ran out at 0.5 bar")
     ]
     (cradle,) = made.made
@@ -127,14 +128,13 @@ def test_what_was_done_and_made_reads_as_on_a_job_sheet() -> None:
 
 
 def test_changes_name_parts_and_say_what_an_end_was_joined_to() -> None:
-    rows = {(row.part.text if row.part else row.what): row for row in context(SECOND).changes}
+    rows = {(row.parts[0].text if row.parts else row.what): row for row in context(SECOND).changes}
     assert rows["Boost"].before == "none, stated"
     assert plain(rows["Boost"].after) == "0.5_bar, stated"
     assert rows["Fuel pump"].after == "replaced by Larger fuel pump"
     (joined,) = [row for row in context(SECOND).changes if row.joined]
-    assert joined.part is not None
     assert joined.joined is not None
-    assert (joined.part.text, joined.what) == ("Larger fuel pump", "outlet")
+    assert (joined.parts[0].text, joined.what) == ("Larger fuel pump", "outlet")
     assert (joined.kind, joined.joined.part.text, joined.joined.end) == (
         "joined to",
         "Bracket",
@@ -153,6 +153,20 @@ def test_only_figures_that_read_otherwise_have_moved() -> None:
     )
     assert (row.before.limit, row.now.limit) == ("within", "over its limit")
     assert context(FIRST).figures == ()
+
+
+def test_the_prose_tells_a_figure_as_it_stood_at_an_earlier_episode() -> None:
+    told = replace(SECOND, prose="[now](figure:injector_duty), [then](figure:injector_duty@1)")
+    assert plain(context(told).prose) == (
+        '<p><a href="../../workings/injector_duty/index.html#engine-episode-2">now 95_%</a>'
+        ' (estimated), <a href="../../workings/injector_duty/index.html#engine-episode-1">then'
+        " 70_%</a> (estimated, as at episode 1)</p>\n"
+    )
+
+
+def test_a_figure_as_at_an_episode_that_is_not_published_is_left_out() -> None:
+    told = replace(SECOND, prose="[then](figure:injector_duty@7)")
+    assert context(told).prose == "<p>then</p>\n"
 
 
 def test_a_chart_that_the_prose_places_is_not_shown_again() -> None:

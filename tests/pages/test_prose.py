@@ -46,9 +46,9 @@ def rendered(text: str) -> Markup:
     [
         ("[the turbo](part:turbo)", '<p><a href="../parts/turbo/">the turbo</a></p>\n'),
         (
-            "[the pump](part:pump), the [same](part:pump)",
+            "[the pump](part:pump)",
             '<p><a href="../parts/pump/">the pump</a> <span class="fate">(sold in episode 4)'
-            '</span>, the <a href="../parts/pump/">same</a></p>\n',
+            "</span></p>\n",
         ),
         ("[no such](part:none)", "<p>no such</p>\n"),
         ("[before](episode:2)", '<p><a href="../episodes/2/">before</a></p>\n'),

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from hoistbook.authored.records import Verb
-from hoistbook.history.state import Fate, Outcome, PartState, State, Status
+from hoistbook.history.state import Event, Fate, Outcome, PartState, State, Status
 
 WORKSHOP = "workshop"
 """The system of tools and consumables, which are used without being fitted."""
@@ -24,60 +25,63 @@ def fate(state: PartState, parts: Mapping[str, PartState]) -> Fate:
     if state.status is Status.GONE:
         return gone(state, parts)
     if state.replaced_by is not None:
-        by = parts[state.replaced_by].part.name
-        text = f"replaced in episode {state.replaced_in} by {by}"
-        return told(Outcome.REPLACED, state.replaced_in, text, state)
+        return told(Outcome.REPLACED, state.replaced_in, state, replaced(state, parts))
     if state.broken:
-        return told(Outcome.BROKEN, state.broke_in, f"broke in episode {state.broke_in}", state)
+        return told(Outcome.BROKEN, state.broke_in, state, broke(state))
     if state.status is Status.FITTED or state.part.system == WORKSHOP:
-        return Fate(outcome=Outcome.IN_USE, episode=None, text="")
+        return Fate(outcome=Outcome.IN_USE)
     if state.last is not None and state.last.verb is Verb.TRIED:
-        return told(
-            Outcome.DID_NOT_FIT, state.since, f"did not fit in episode {state.since}", state
-        )
+        tried = Event(how="did not fit", episode=state.since)
+        return told(Outcome.DID_NOT_FIT, state.since, state, tried)
     if state.fitted_in is not None:
-        return told(Outcome.TAKEN_OFF, state.since, f"taken off in episode {state.since}", state)
-    return Fate(outcome=Outcome.NOT_YET, episode=state.since, text=NOT_YET[state.status])
-
-
-NOT_YET = {
-    Status.PLANNED: "planned, not bought",
-    Status.ORDERED: "ordered, not here yet",
-    Status.ON_HAND: "on hand, not fitted",
-}
+        off = Event(how="taken off", episode=state.since)
+        return told(Outcome.TAKEN_OFF, state.since, state, off)
+    waiting = Event(how=str(state.status))
+    return Fate(outcome=Outcome.NOT_YET, episode=state.since, events=(waiting,))
 
 
 def gone(state: PartState, parts: Mapping[str, PartState]) -> Fate:
     """Return the fate of a part that has left the build, and of one replaced before it left."""
-    how = f"{state.how_gone} in episode {state.since}"
-    if state.last is not None and state.last.amount is not None:
-        how += f" for {state.last.amount.amount} {state.last.amount.currency}"
-    by = None if state.replaced_by is None else parts[state.replaced_by].part.name
-    if by is not None and state.came_in is None:
-        return told(Outcome.GONE, state.since, f"{how} for {by}", state)
-    if by is not None:
-        replaced_in = state.replaced_in or state.since
-        replaced = f"replaced in episode {replaced_in} by {by}"
-        both = f"{how}; {replaced}" if state.since < replaced_in else f"{replaced}; {how}"
-        return told(Outcome.REPLACED, replaced_in, both, state)
+    amount = state.last.amount if state.last is not None else None
+    left = Event(how=state.how_gone or str(state.status), episode=state.since, amount=amount)
+    if state.replaced_by is not None and state.came_in is None:
+        instead = replace(left, part=parts[state.replaced_by].part.name)
+        return told(Outcome.GONE, state.since, state, instead)
+    if state.replaced_by is not None:
+        after = replaced(state, parts)
+        first = state.since < (after.episode or state.since)
+        events = (left, after) if first else (after, left)
+        return told(Outcome.REPLACED, after.episode, state, *events)
     if state.broken:
-        return told(Outcome.GONE, state.since, f"broke in episode {state.broke_in}; {how}", state)
-    return told(Outcome.GONE, state.since, how, state)
+        return told(Outcome.GONE, state.since, state, broke(state), left)
+    return told(Outcome.GONE, state.since, state, left)
+
+
+def replaced(state: PartState, parts: Mapping[str, PartState]) -> Event:
+    """Return that a part was replaced, in which episode and by what."""
+    by = parts[state.replaced_by or ""].part.name
+    return Event(how="replaced", episode=state.replaced_in or state.since, part=by)
+
+
+def broke(state: PartState) -> Event:
+    """Return that a part broke, and in which episode."""
+    return Event(how="broke", episode=state.broke_in)
 
 
 def fate_of_piece(state: PartState, parts: Mapping[str, PartState]) -> Fate:
     """Return the fate of a part that was used up in a made one: it shares that one's."""
     made = parts[state.built_into or ""]
     shared = fate(made, parts)
-    text = f"built into {made.part.name} in episode {state.built_in}"
-    if state.pieces_left:
-        text += f", {state.pieces_left} of {state.part.count} left"
-    if shared.text:
-        text += f"; {made.part.name}: {shared.text}"
-    return Fate(outcome=shared.outcome, episode=state.built_in, text=text)
+    left = (state.pieces_left, state.part.count) if state.pieces_left else None
+    used = Event(how="built into", episode=state.built_in, part=made.part.name, left=left)
+    return Fate(
+        outcome=shared.outcome,
+        episode=state.built_in,
+        events=(used,),
+        shared=shared if shared.events else None,
+    )
 
 
-def told(outcome: Outcome, episode: int | None, text: str, state: PartState) -> Fate:
+def told(outcome: Outcome, episode: int | None, state: PartState, *events: Event) -> Fate:
     """Return a fate with its reason, where one was given."""
-    reason = f": {state.because}" if state.because else ""
-    return Fate(outcome=outcome, episode=episode, text=text + reason)
+    return Fate(outcome=outcome, episode=episode, events=events, because=state.because or "")

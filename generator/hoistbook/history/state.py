@@ -16,6 +16,7 @@ from hoistbook.authored.records import (
     PowerRun,
     Reading,
 )
+from hoistbook.values.money import Money
 
 T = TypeVar("T")
 
@@ -131,16 +132,39 @@ class Outcome(StrEnum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Event:
+    """One thing that befell a part; pages have words for each."""
+
+    how: str
+    """`replaced`, `broke`, `taken off`, `did not fit`, `built into`, how it is gone (`sold`), or
+    the status of a part that is not yet on the car."""
+    episode: int | None = None
+    """None for what still is so."""
+    part: str = ""
+    """Name of the other part that had to do with it."""
+    amount: Money | None = None
+    left: tuple[int, int] | None = None
+    """How many are left, of how many, where only some were used."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fate:
     """What became of a part, as it stands beside the part on every page, earlier ones too."""
 
     outcome: Outcome
-    episode: int | None
-    text: str
-    """"replaced in episode 6 by Larger fuel pump: ran out at 0.9 bar"; empty for a part in use,
-    but for a piece of a made part: "built into Exhaust manifold in episode 4"."""
+    episode: int | None = None
+    events: tuple[Event, ...] = ()
+    """Empty for a part in use, but for a piece of a made part: built into it."""
+    because: str = ""
+    shared: Fate | None = None
+    """Of a piece: the fate of the part that it was built into."""
 
     @property
     def dropped(self) -> bool:
         """Whether a copied parts list leaves the part out unless asked."""
         return self.outcome not in (Outcome.IN_USE, Outcome.NOT_YET)
+
+    def known_by(self, episode: int) -> bool:
+        """Return whether all of it had come about by an episode; what still is so, never has."""
+        told = all(each.episode is not None and each.episode <= episode for each in self.events)
+        return told and (self.shared is None or self.shared.known_by(episode))

@@ -1,45 +1,18 @@
-"""What changed from one state to another, in words, and the page of all changes."""
+"""The pages of all changes: from first to last, by episode, and between any two episodes."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from hoistbook.history.differences import differences
 from hoistbook.history.state import Change
 from hoistbook.pages import links
+from hoistbook.pages.change_rows import ChangeRow, change_rows, change_table, on_the_car, set_words
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
-from hoistbook.pages.shown import Link, PartRef, Sheet
-from hoistbook.pages.spec import stated
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OtherEnd:
-    """What the end of a part was joined to."""
-
-    part: PartRef
-    end: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ChangeRow:
-    """One difference between two states."""
-
-    what: str
-    """"Mass", "Boost"; for a join, the end of `part`; empty where `part` says it all."""
-    part: PartRef | None
-    kind: str
-    """"fitted", "taken off", "set"."""
-    before: str
-    after: str
-    because: str
-    parted: OtherEnd | None
-    """What the end was joined to before."""
-    joined: OtherEnd | None
-    """What the end is joined to now."""
-    number: int
-    """The episode that changed it."""
+from hoistbook.pages.sheets import Filed, filed_at, filed_on, sheets_of
+from hoistbook.pages.shown import Link, Sheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,41 +32,73 @@ class ChangesContext(Sheet):
     whole: tuple[ChangeRow, ...]
     """What is otherwise about the car and its settings now than when it was bought."""
     episodes: tuple[EpisodeChanges, ...]
+    filed: tuple[Filed, ...]
+    """Episodes whose changes stand on sheets of their own; none on such a sheet."""
+    compared: dict[str, object]
+    """For a script that tells any two states apart: their `points`, each with number and name;
+    `subjects`, each with what it is called, its link, what became of it and the episode it is
+    known from; and `rows`, each with episode, subject, before and after."""
 
 
-def changes_page(desk: Desk) -> Page:
-    """Return the page of all changes."""
-    shown = tuple(
-        EpisodeChanges(
-            episode=desk.episode(number),
-            title=desk.episodes[number].title,
-            number=number,
-            rows=change_rows(desk, filter(_on_the_car, desk.changes[number]), desk.before(number)),
-        )
-        for number in desk.episodes
-    )
+def changes_pages(desk: Desk) -> Iterator[Page]:
+    """Yield the page of all changes, and the full sheets filed under it."""
+    tables = {number: _table(desk, number) for number in desk.episodes}
+    sheets = sheets_of({number: _weight(rows) for number, rows in tables.items()})
+    for sheet in sheets[:-1]:
+        first, last = sheet[0], sheet[-1]
+        title = desk.words("changes.sheet", first=first, last=last)
+        context = _context(desk, title, [tables[each] for each in sheet])
+        yield _page(desk, filed_at(links.CHANGES, sheet), title, context)
     title = desk.words("changes.title")
+    context = _context(desk, title, [tables[each] for each in sheets[-1]], sheets)
+    yield _page(desk, links.CHANGES, title, context)
+
+
+def _page(desk: Desk, address: str, title: str, context: ChangesContext) -> Page:
     return Page(
-        address=links.CHANGES,
+        address=address,
         template="changes.html",
         title=title,
         description=desk.words("changes.description", title=desk.material.journal.title),
-        context=ChangesContext(
-            heading=title,
-            margin=desk.margin(),
-            lead=desk.words("changes.lead"),
-            contents=tuple(
-                Link(text=each.episode.text, address=f"#episode-{each.number}") for each in shown
-            ),
-            whole=_whole(desk),
-            episodes=shown,
-        ),
+        context=context,
         owed=desk.owed(links.CHANGES),
     )
 
 
-def _on_the_car(change: Change) -> bool:
-    return change.kind not in ("came", "ordered", "planned")
+def _context(
+    desk: Desk,
+    title: str,
+    shown: Iterable[EpisodeChanges],
+    sheets: tuple[tuple[int, ...], ...] = (),
+) -> ChangesContext:
+    episodes = tuple(shown)
+    return ChangesContext(
+        heading=title,
+        margin=desk.margin(),
+        lead=desk.words("changes.lead"),
+        contents=tuple(
+            Link(text=each.episode.text, address=f"#episode-{each.number}") for each in episodes
+        ),
+        whole=_whole(desk) if sheets else (),
+        episodes=episodes,
+        filed=filed_on(desk, links.CHANGES, sheets),
+        compared=_compared(desk) if sheets else {},
+    )
+
+
+def _table(desk: Desk, number: int) -> EpisodeChanges:
+    changes = filter(on_the_car, desk.changes[number])
+    return EpisodeChanges(
+        episode=desk.episode(number),
+        title=desk.episodes[number].title,
+        number=number,
+        rows=change_table(desk, changes, desk.before(number), desk.naming(number)),
+    )
+
+
+def _weight(shown: EpisodeChanges) -> int:
+    """Return how many rows the changes of an episode weigh: a part in a shared row is half one."""
+    return sum(max(2, len(each.parts)) for each in shown.rows) // 2 + 1
 
 
 def _whole(desk: Desk) -> tuple[ChangeRow, ...]:
@@ -101,73 +106,40 @@ def _whole(desk: Desk) -> tuple[ChangeRow, ...]:
     return change_rows(desk, (each for each in changes if each.kind == "set"), 0)
 
 
-def change_rows(desk: Desk, changes: Iterable[Change], start: int) -> tuple[ChangeRow, ...]:
-    """Return changes since the state of an episode in the words of a page."""
-    return tuple(_row(desk, each, start) for each in changes)
+def _compared(desk: Desk) -> dict[str, object]:
+    """Return every change as data, from which a script tells any two states apart.
+
+    A subject stands before its first change as that says, and after its last as that says.
+    """
+    subjects: dict[str, list[object]] = {}
+    rows: list[list[object]] = []
+    for number in desk.episodes:
+        changes = [each for each in desk.changes[number] if on_the_car(each)]
+        table = change_rows(desk, changes, desk.before(number))
+        for change, row in zip(changes, table, strict=True):
+            key, subject, before, after = _told(desk, change, row, number)
+            subjects[key] = subject
+            rows.append([number, key, before, after])
+    points = [[number, desk.episode(number).text] for number in desk.states]
+    return {"points": points, "subjects": subjects, "rows": rows}
 
 
-def _row(desk: Desk, change: Change, start: int) -> ChangeRow:
+def _told(
+    desk: Desk, change: Change, row: ChangeRow, number: int
+) -> tuple[str, list[object], str, str]:
+    """Return what names a subject, what is said of it, and how it stood before and after."""
     about, _, name = change.subject.partition(":")
-    kind = desk.words(f"change.{change.kind.replace(' ', '_')}")
+    if not row.parts:
+        before, after = set_words(desk, name, desk.before(number), number, all_states=True)
+        return change.subject, [row.what, "", "", 0], before, after
+    (part,) = row.parts
+    href = links.relative(links.CHANGES, part.address)
     if about == "join":
-        return _join_row(desk, change, kind)
-    is_part = about == "part"
-    return ChangeRow(
-        what="" if is_part else name[:1].upper() + name[1:],
-        part=desk.part(name) if is_part else None,
-        kind=kind,
-        before=(change.before or "") if is_part else _set(desk, start, name),
-        after=_after(desk, change, name) if is_part else _set(desk, change.episode, name),
-        because=change.because or "",
-        parted=None,
-        joined=None,
-        number=change.episode,
-    )
-
-
-def _set(desk: Desk, number: int, name: str) -> str:
-    """Return a property of the car, or a setting, as at an episode, with how it is known."""
-    state = desk.states[number]
-    dated = state.car.get(name) or state.settings.get(name)
-    if dated is None:
-        return ""
-    value = stated(desk, dated.value)
-    return desk.words("change.value", value=value, evidence=dated.value.evidence)
-
-
-def _after(desk: Desk, change: Change, name: str) -> str:
-    """Return how things stand after a change; what replaced a part goes by its name."""
-    if change.kind == "replaced":
-        other = desk.states[change.episode].parts[name].replaced_by
-        if other is not None:
-            return desk.words("change.replaced_by", part=desk.part_name(other))
-    return change.after or ""
-
-
-def _join_row(desk: Desk, change: Change, kind: str) -> ChangeRow:
-    """Return a join made or undone, its parts named and linked."""
-    join = desk.joins[change.before or change.after or ""]
-    other = OtherEnd(part=desk.part(join.b.part), end=join.b.end)
-    return ChangeRow(
-        what=join.a.end,
-        part=desk.part(join.a.part),
-        kind=kind,
-        before="",
-        after="",
-        because=change.because or "",
-        parted=other if change.before else None,
-        joined=other if change.after else None,
-        number=change.episode,
-    )
-
-
-def sentence_of(desk: Desk, row: ChangeRow) -> str:
-    """Return a change as one sentence: "Boost: 0.6 bar gauge, before 0.4 bar gauge"."""
-    what = " ".join(each for each in (row.part.text if row.part else "", row.what) if each)
-    if row.joined or row.parted:
         other = row.joined or row.parted
-        text = f"{row.kind} {other.part.text} {other.end}" if other else row.kind
-        return desk.words("change.plain", what=what, kind=text)
-    if row.before and row.after and row.part is None:
-        return desk.words("change.from_to", what=what, before=row.before, after=row.after)
-    return desk.words("change.plain", what=what, kind=row.after or row.kind)
+        words = desk.words("change.joined") if other else ""
+        held = f"{words} {other.part.text} {other.end}" if other else ""
+        key = f"join:{change.before or change.after}"
+        subject = [f"{part.text} {row.what}", href, part.fate, 0]
+        return key, subject, held if row.parted else "", held if row.joined else ""
+    known = desk.states[desk.last].parts[name].known_in
+    return change.subject, [part.text, href, part.fate, known], row.before, row.after

@@ -192,7 +192,7 @@ def _boost(desk: Desk, number: int) -> Plot | None:
     if setting is not None and isinstance(setting.value, BoostBySpeed):
         by_speed = setting.value
         curve = [each.value for each in by_speed.pressures]
-        name = desk.words("charts.boost_set", evidence=by_speed.evidence)
+        name = desk.words("charts.boost_set", evidence=desk.word("evidence", by_speed.evidence))
         lines.append(_boost_line(desk, name, by_speed.speeds, curve))
         changed = setting.episode
     for run in desk.states[number].runs[-1:]:

@@ -17,7 +17,7 @@ from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Curve, Figure
 from hoistbook.pages import links
-from hoistbook.pages.changes import change_rows
+from hoistbook.pages.change_rows import change_rows
 from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.parts_copy import parts_list_files
@@ -170,10 +170,10 @@ def _parts(desk: Desk) -> Table:
                 state.part.came,
                 "; ".join(f"{each.name}: {each.text}" for each in state.part.ends.values()),
                 state.part.must,
-                state.status,
+                desk.word("status", state.status),
                 state.known_in,
                 desk.fate(state.part.id).episode if desk.fate(state.part.id).dropped else None,
-                desk.fate(state.part.id).text,
+                desk.became(state.part.id),
             )
             for state in desk.states[desk.last].parts.values()
         ),
@@ -210,10 +210,10 @@ def _figures(desk: Desk) -> Table:
                 each.episode,
                 *_banded(desk, each.value, each.low, each.high, each.key.quantity),
                 desk.formats.unit(each.key.quantity).replace("-", "1"),
-                each.evidence,
+                desk.word("evidence", each.evidence),
                 each.headline,
                 each.formula,
-                each.limit.state if each.limit else None,
+                desk.word("limit", each.limit.state) if each.limit else None,
             )
             for each in found.values()
         ),
@@ -240,7 +240,7 @@ def _power_runs(desk: Desk) -> Table:
         "at",
         "power standard",
         "line",
-        "engine speed in 1/min",
+        f"engine speed in {desk.formats.unit('engine_speed')}",
         f"power in {unit}",
         "low",
         "high",

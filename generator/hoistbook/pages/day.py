@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoistbook.authored.records import Done, Episode, Part, Reading
 from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.pages import links
-from hoistbook.pages.desk import Desk
+from hoistbook.pages.desk import Desk, NamePart
 from hoistbook.pages.shown import Link, PartRef
 
 
@@ -25,11 +25,12 @@ class MadeRow:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DoneRow:
-    """One thing done to one part."""
+    """One thing done to a part, or to several."""
 
     verb: str
     """"Fitted"."""
-    part: PartRef
+    parts: tuple[PartRef, ...]
+    """Several where the same was done to parts one after another, with nothing to add."""
     details: str
     """"2 off, instead of the first pump, for 40.00 EUR"; empty where there is nothing to add."""
     because: str
@@ -78,12 +79,12 @@ class ClaimRow:
     """Of the workings of its figure; empty without."""
 
 
-def made_of(desk: Desk, episode: Episode) -> tuple[MadeRow, ...]:
+def made_of(desk: Desk, episode: Episode, name: NamePart) -> tuple[MadeRow, ...]:
     """Return what was built in an episode."""
-    return tuple(_made(desk, each) for each in episode.made)
+    return tuple(_made(desk, each, name) for each in episode.made)
 
 
-def _made(desk: Desk, part: Part) -> MadeRow:
+def _made(desk: Desk, part: Part, name: NamePart) -> MadeRow:
     pieces = (
         Link(
             text=desk.words("part.pieces", count=each.count, part=desk.part_name(each.part)),
@@ -92,24 +93,31 @@ def _made(desk: Desk, part: Part) -> MadeRow:
         for each in part.made_from
     )
     return MadeRow(
-        part=desk.part(part.id),
+        part=name(part.id),
         pieces=tuple(pieces),
         hours=desk.hours(part.hours),
         note=part.note or "",
     )
 
 
-def done_of(desk: Desk, episode: Episode) -> tuple[DoneRow, ...]:
+def done_of(desk: Desk, episode: Episode, name: NamePart) -> tuple[DoneRow, ...]:
     """Return what was done to parts, in the order of the file."""
-    return tuple(
-        DoneRow(
+    rows: list[DoneRow] = []
+    for each in episode.done:
+        row = DoneRow(
             verb=desk.words(f"done.{each.verb.name.lower()}"),
-            part=desk.part(each.part),
+            parts=(name(each.part),),
             details=", ".join(_details(desk, each)),
             because=each.because or "",
         )
-        for each in episode.done
-    )
+        if rows and row.verb == rows[-1].verb and not (_adds(row) or _adds(rows[-1])):
+            row = replace(row, parts=(*rows.pop().parts, *row.parts))
+        rows.append(row)
+    return tuple(rows)
+
+
+def _adds(row: DoneRow) -> bool:
+    return bool(row.details or row.because)
 
 
 def _details(desk: Desk, done: Done) -> Iterator[str]:
@@ -173,7 +181,7 @@ def _claim(desk: Desk, verdict: ClaimVerdict) -> ClaimRow:
         found = desk.figures[verdict.episode].get(key.quantity, key.subject)
     return ClaimRow(
         text=verdict.claim.text,
-        result=verdict.result,
+        result=desk.word("result", verdict.result),
         fails=verdict.result is Result.FAILS,
         why=verdict.why,
         address=desk.workings(found) if found is not None else "",

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from decimal import Decimal
+from typing import TypeAlias
 
 from hoistbook.authored.kinds import kinds
 from hoistbook.authored.records import Episode, Fact, Join
@@ -16,12 +18,16 @@ from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
 from hoistbook.history.state import Change, Fate, Outcome, State
 from hoistbook.history.words import join_words
 from hoistbook.pages import links
+from hoistbook.pages.became import became
 from hoistbook.pages.formats import Formats
 from hoistbook.pages.page import Material
 from hoistbook.pages.shown import FigureRow, Link, Margin, Number, PartRef
 from hoistbook.pages.words import Words, load_words
 from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
+
+NamePart: TypeAlias = Callable[[str], PartRef]
+"""Names a part in a section of a page, with what became of it where that has to be said."""
 
 
 class Desk:
@@ -88,6 +94,10 @@ class Desk:
         """Return the title of a system of the car."""
         return self.words(f"system.{system or 'other'}")
 
+    def word(self, table: str, value: str) -> str:
+        """Return the word of pages for one of a set of values: evidence, results, limits."""
+        return self.words(f"{table}.{value.replace(' ', '_')}")
+
     def kind(self, kind: str | None) -> str:
         """Return the title of a kind of part; empty where the author gives none."""
         known = kinds().get(kind or "")
@@ -122,24 +132,50 @@ class Desk:
 
     def fate(self, part_id: str) -> Fate:
         """Return what became of a part."""
-        return self.material.fates.get(
-            part_id, Fate(outcome=Outcome.IN_USE, episode=None, text="")
-        )
+        return self.material.fates.get(part_id, Fate(outcome=Outcome.IN_USE))
+
+    def became(self, part_id: str) -> str:
+        """Return what became of a part, in words; empty while it is in use."""
+        return became(self.words, self.formats.money, self.fate(part_id))
 
     def part_name(self, part_id: str) -> str:
         """Return a part's name, or its id where the journal does not know the part."""
         known = self.states[self.last].parts.get(part_id)
         return known.part.name if known else part_id
 
-    def part(self, part_id: str, text: str = "") -> PartRef:
+    def part(self, part_id: str) -> PartRef:
         """Return a part as it is named on a page."""
-        fate = self.fate(part_id)
         return PartRef(
-            text=text or self.part_name(part_id),
+            text=self.part_name(part_id),
             address=links.part(part_id),
-            fate=fate.text,
-            dropped=fate.dropped,
+            fate=self.became(part_id),
+            dropped=self.fate(part_id).dropped,
         )
+
+    def naming(self, number: int | None = None) -> NamePart:
+        """Return what names the parts of one section of a page.
+
+        What became of a part is said where the section first names it. On a page about an episode
+        only what that episode did not know is said: all else stands there as the day's work.
+
+        Parameters
+        ----------
+        number
+            The episode that the page is about; None for a page as at the last.
+        """
+        told: set[str] = set()
+
+        def name(part_id: str) -> PartRef:
+            known = number is not None and (
+                number == self.last or self.fate(part_id).known_by(number)
+            )
+            ref = self.part(part_id)
+            if known or part_id in told:
+                return replace(ref, fate="")
+            told.add(part_id)
+            return ref
+
+        return name
 
     def episode(self, number: int) -> Link:
         """Return a link to an episode, or to the spec sheet of the car as bought for episode 0."""

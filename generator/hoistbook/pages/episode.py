@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
+from hoistbook.authored.prose_links import figure_named
 from hoistbook.authored.records import Episode
 from hoistbook.figures.figure import Figure, Missing
 from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind
 from hoistbook.pages import links
-from hoistbook.pages.changes import ChangeRow, change_rows
+from hoistbook.pages.change_rows import ChangeRow, change_table, on_the_car
 from hoistbook.pages.charts import charts_on
 from hoistbook.pages.circuits import circuits_on
 from hoistbook.pages.day import (
@@ -102,6 +103,8 @@ class EpisodeContext(Sheet):
     corrections: tuple[Entry, ...]
     spec: Link
     """The spec sheet as at this episode."""
+    workings: tuple[Link, ...]
+    """Of the figures that moved."""
 
 
 _SECTIONS = {
@@ -118,6 +121,7 @@ _SECTIONS = {
     "power": ("charts", "runs"),
     "claims": ("claims",),
     "corrections": ("corrections",),
+    "workings": ("workings",),
 }
 """The sections of the page in their order, each with the fields that it shows."""
 
@@ -150,6 +154,8 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
     charts = charts_on(desk, number)
     placed = {each.target for each in episode.links if each.kind == "chart"}
     work, work_total = work_of(desk, episode)
+    moved = _moved(desk, number)
+    bought, worked = desk.naming(number), desk.naming(number)
     return EpisodeContext(
         heading=episode.title,
         margin=desk.margin(number),
@@ -161,17 +167,22 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         unpublished=episode.published is None,
         dates=_dates(desk, episode),
         video=video_of(journal, episode),
-        receipts=receipts_of(desk, episode),
-        got=tuple(GotRow(part=desk.part(p.id), came=came_of(desk, p)) for p in episode.got),
+        receipts=receipts_of(desk, episode, bought),
+        got=tuple(GotRow(part=bought(p.id), came=came_of(desk, p)) for p in episode.got),
         spent=_spent(desk, number),
-        made=made_of(desk, episode),
-        done=done_of(desk, episode),
+        made=made_of(desk, episode, worked),
+        done=done_of(desk, episode, worked),
         work=work,
         work_total=work_total,
         copy=copies_of(desk, number),
-        tally=tally_of(desk, number),
-        changes=change_rows(desk, desk.changes[number], desk.before(number)),
-        figures=_moved(desk, number),
+        tally=tally_of(desk, number, desk.naming(number)),
+        changes=change_table(
+            desk,
+            filter(on_the_car, desk.changes[number]),
+            desk.before(number),
+            desk.naming(number),
+        ),
+        figures=moved,
         readings=readings_of(desk, episode),
         warnings=tuple(never_joined(join_row(desk, each) for each in desk.verdicts(number))),
         joins=joins_made(desk, number),
@@ -185,6 +196,7 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
             Entry(label=desk.formats.date(c.date), text=c.text) for c in episode.corrections
         ),
         spec=Link(text=desk.words("episode.spec", number=number), address=links.spec(number)),
+        workings=_workings(moved),
     )
 
 
@@ -237,6 +249,12 @@ def _moved(desk: Desk, number: int) -> tuple[FigureRow, ...]:
     return tuple(row for row in rows if not _reads_alike(row))
 
 
+def _workings(moved: Iterable[FigureRow]) -> tuple[Link, ...]:
+    """Return where the figures that moved are worked out, a quantity of several parts once."""
+    shown = {row.title: row.now.address for row in reversed(tuple(moved)) if row.now}
+    return tuple(Link(text=title, address=shown[title]) for title in reversed(shown))
+
+
 def _reads_alike(row: FigureRow) -> bool:
     if row.now is None or row.before is None:
         return row.now is row.before
@@ -246,15 +264,22 @@ def _reads_alike(row: FigureRow) -> bool:
 def _prose(desk: Desk, episode: Episode, charts: Mapping[str, Chart]) -> Markup:
     start, number = links.episode(episode.number), episode.number
 
-    def figure(name: str) -> Number | str | None:
-        quantity, _, subject = name.partition("/")
-        found = desk.figures[number].get(quantity, subject or "engine")
+    def figure(target: str) -> Number | str | None:
+        named = figure_named(target)
+        at = number if named.episode is None else int(named.episode)
+        found = desk.figures[at].get(named.quantity, named.subject) if at in desk.figures else None
         if isinstance(found, Missing):
             return desk.words("figure.missing")
-        return desk.number(found) if found else None
+        if found is None or named.episode is None:
+            return desk.number(found) if found else None
+        shown = desk.number(found)
+        as_at = desk.words("figure.as_at", evidence=shown.evidence, number=at)
+        return replace(shown, evidence=as_at)
+
+    name_part = desk.naming(number)
 
     def part(name: str) -> PartRef | None:
-        return desk.part(name) if name in desk.states[desk.last].parts else None
+        return name_part(name) if name in desk.states[desk.last].parts else None
 
     def other(name: str) -> str | None:
         known = name.isdecimal() and int(name) in desk.episodes

@@ -9,11 +9,12 @@ from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.figure import Figure
 from hoistbook.history.state import Change
 from hoistbook.pages import links
-from hoistbook.pages.changes import change_rows, sentence_of
+from hoistbook.pages.change_rows import change_rows, sentence_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.pictures import poster_of
 from hoistbook.pages.shown import Entry, Link, Number, Sheet
+from hoistbook.values.evidence import Evidence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,7 +101,7 @@ def _measured(desk: Desk, run: Comparison) -> Entry:
         number=Number(
             value=value,
             band=band,
-            evidence="measured",
+            evidence=desk.word("evidence", Evidence.MEASURED),
             headline=desk.words("home.highest", speed=speed),
             address=f"{links.episode(run.episode)}#power",
         ),

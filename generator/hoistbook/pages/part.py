@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from hoistbook.authored.records import Came, JoinEnd, Part
 from hoistbook.history.state import PartState
 from hoistbook.pages import links
-from hoistbook.pages.changes import ChangeRow, change_rows
+from hoistbook.pages.change_rows import ChangeRow, change_rows
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.joins import JoinRow, joins_of, never_joined
 from hoistbook.pages.page import Page
@@ -108,7 +108,7 @@ def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], .
                 FactRow(
                     name=name[:1].upper() + name[1:],
                     value=desk.fact(given.value),
-                    evidence=given.evidence,
+                    evidence=desk.word("evidence", given.evidence),
                 )
                 for name, given in part.facts.items()
             ),
@@ -123,14 +123,14 @@ def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], .
 
 
 def _lead(desk: Desk, state: PartState) -> str:
-    fate = desk.fate(state.part.id)
-    if fate.text:
-        return fate.text[:1].upper() + fate.text[1:] + "."
+    became = desk.became(state.part.id)
+    if became:
+        return became[:1].upper() + became[1:] + "."
     if state.status == "fitted" and state.fitted_in is not None:
         return desk.words(
             "part.fitted_since", episode=desk.episode(state.fitted_in).text.casefold()
         )
-    return desk.words("part.status", status=state.status)
+    return desk.words("part.status", status=desk.word("status", state.status))
 
 
 def _entries(desk: Desk, state: PartState) -> Iterator[Entry]:

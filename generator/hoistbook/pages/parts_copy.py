@@ -22,7 +22,7 @@ from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formats import NO_BREAK
 from hoistbook.pages.receipts import came_of, count_of
-from hoistbook.pages.spec import stated
+from hoistbook.pages.spec import in_short
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -208,7 +208,7 @@ def conditions_of(desk: Desk, number: int) -> str:
         "fuel": state.settings.get("fuel"),
     }
     said = [
-        desk.words(f"parts_copy.{name}", value=stated(desk, dated.value))
+        desk.words(f"parts_copy.{name}", value=in_short(desk, dated.value))
         for name, dated in given.items()
         if dated is not None
     ]
@@ -217,7 +217,6 @@ def conditions_of(desk: Desk, number: int) -> str:
 
 def _row(desk: Desk, part: Part) -> Row:
     entry = desk.paid.get(part.id)
-    fate = desk.fate(part.id)
     return Row(
         system=desk.system(part.system),
         count=count_of(desk, part) or "1",
@@ -232,7 +231,7 @@ def _row(desk: Desk, part: Part) -> Row:
         link=part.link or "",
         must=part.must or "",
         figures="; ".join(_figures(desk, part.id)),
-        became=fate.text,
+        became=desk.became(part.id),
     )
 
 

@@ -25,10 +25,12 @@ class Targets:
     href: Callable[[str], str]
     """Makes an address relative to the page."""
     parts: Callable[[str], PartRef | None]
+    """Asked once for each naming of a part, in the order of the prose."""
     episodes: Callable[[str], str | None]
     """The address of an episode by its number as written."""
     figures: Callable[[str], Number | str | None]
-    """A figure by its name; a string says that it is missing and leads nowhere."""
+    """A figure by its name, `power@1` as at episode 1; a string says that it is missing and leads
+    nowhere."""
     charts: Mapping[str, Chart] = field(default_factory=dict)
     pictures: Mapping[str, Picture] = field(default_factory=dict)
     """By the path that the prose gives."""
@@ -52,10 +54,9 @@ def render_prose(text: str, targets: Targets, region: str) -> Markup:
     _shift_headings(tokens)
     _empty_headers(tokens)
     tokens = list(_boxed_tables(_framed_pictures(tokens), region))
-    shown: set[str] = set()
     for token in tokens:
         if token.children is not None:
-            token.children = list(_resolved(token.children, targets, shown))
+            token.children = list(_resolved(token.children, targets))
     return Markup(markdown.renderer.render(tokens, markdown.options, {}))
 
 
@@ -118,14 +119,14 @@ def _html(html: str | Markup) -> Token:
     return Token("html_inline", "", 0, content=str(html))
 
 
-def _resolved(tokens: Sequence[Token], targets: Targets, shown: set[str]) -> Iterator[Token]:
+def _resolved(tokens: Sequence[Token], targets: Targets) -> Iterator[Token]:
     """Yield the tokens of a paragraph with links and pictures replaced by where they lead."""
     led = Led()
     for token in tokens:
         if token.type == "image":
             yield _picture(token, targets)
         elif token.type == "link_open":
-            led = _led(str(token.attrs["href"]), targets, shown)
+            led = _led(str(token.attrs["href"]), targets)
             if led.href:
                 token.attrs = {"href": led.href}
                 yield token
@@ -147,10 +148,10 @@ class Led:
     after: str | Markup = ""
 
 
-def _led(href: str, targets: Targets, shown: set[str]) -> Led:
+def _led(href: str, targets: Targets) -> Led:
     scheme, _, name = href.partition(":")
     if scheme == "part":
-        return _part(name, targets, shown)
+        return _part(name, targets)
     if scheme == "figure":
         return _figure(name, targets)
     if scheme == "episode":
@@ -160,15 +161,13 @@ def _led(href: str, targets: Targets, shown: set[str]) -> Led:
     return Led(href) if allowed else Led()
 
 
-def _part(name: str, targets: Targets, shown: set[str]) -> Led:
-    """Say what became of a part where the prose first names it, and there only."""
+def _part(name: str, targets: Targets) -> Led:
     part = targets.parts(name)
     if part is None:
         return Led()
     href = targets.href(part.address)
-    if name in shown or not part.fate:
+    if not part.fate:
         return Led(href)
-    shown.add(name)
     return Led(href, after=Markup(' <span class="fate">({})</span>').format(part.fate))
 
 

@@ -9,7 +9,7 @@ from decimal import Decimal
 from hoistbook.authored.records import Came, Episode, Part, Receipt
 from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind
-from hoistbook.pages.desk import Desk
+from hoistbook.pages.desk import Desk, NamePart
 from hoistbook.pages.shown import Entry, PartRef
 from hoistbook.values.money import Money
 
@@ -48,17 +48,19 @@ class ReceiptShown:
     """How it became the journal's currency; empty where it was in it."""
 
 
-def receipts_of(desk: Desk, episode: Episode) -> tuple[ReceiptShown, ...]:
+def receipts_of(desk: Desk, episode: Episode, name: NamePart) -> tuple[ReceiptShown, ...]:
     """Return the receipts of an episode in the order of the file."""
     entries = {
         each.part: each
         for each in desk.material.ledger.entries
         if each.episode == episode.number and each.kind is EntryKind.PART and each.part
     }
-    return tuple(_receipt(desk, each, entries) for each in episode.bought)
+    return tuple(_receipt(desk, each, entries, name) for each in episode.bought)
 
 
-def _receipt(desk: Desk, receipt: Receipt, entries: Mapping[str, LedgerEntry]) -> ReceiptShown:
+def _receipt(
+    desk: Desk, receipt: Receipt, entries: Mapping[str, LedgerEntry], name: NamePart
+) -> ReceiptShown:
     booked = [entries[each.id] for each in receipt.parts if each.id in entries]
     foreign = {each.rate for each in booked if each.amount.currency != desk.currency}
     extras = (
@@ -72,13 +74,13 @@ def _receipt(desk: Desk, receipt: Receipt, entries: Mapping[str, LedgerEntry]) -
         date=desk.formats.date(receipt.date),
         number=receipt.number or "",
         link=receipt.link or "",
-        rows=tuple(_row(desk, each, entries.get(each.id)) for each in receipt.parts),
+        rows=tuple(_row(desk, each, entries.get(each.id), name) for each in receipt.parts),
         extras=tuple(
             Entry(
-                label=desk.words(f"receipt.{name}"),
-                text=desk.formats.money(_off(money) if name == "discount" else money),
+                label=desk.words(f"receipt.{key}"),
+                text=desk.formats.money(_off(money) if key == "discount" else money),
             )
-            for name, money in extras
+            for key, money in extras
             if money is not None
         ),
         total=desk.home_money(sum((each.home for each in booked), start=Decimal(0))),
@@ -90,9 +92,9 @@ def _off(money: Money) -> Money:
     return Money(-money.amount, money.currency)
 
 
-def _row(desk: Desk, part: Part, entry: LedgerEntry | None) -> BoughtRow:
+def _row(desk: Desk, part: Part, entry: LedgerEntry | None, name: NamePart) -> BoughtRow:
     return BoughtRow(
-        part=desk.part(part.id),
+        part=name(part.id),
         count=count_of(desk, part),
         came="" if part.came is Came.BOUGHT else came_of(desk, part),
         price=desk.formats.money(part.paid) if part.paid else "",

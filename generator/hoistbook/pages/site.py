@@ -9,7 +9,7 @@ from hoistbook.pages.accuracy import accuracy_page
 from hoistbook.pages.bench import bench_page
 from hoistbook.pages.cautions import cautions_page
 from hoistbook.pages.chain import chain_page
-from hoistbook.pages.changes import changes_page
+from hoistbook.pages.changes import changes_pages
 from hoistbook.pages.circuits import circuits_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import episode_page
@@ -49,6 +49,6 @@ def _pages(desk: Desk) -> Iterator[Page]:
     yield from chain_page(desk)
     yield from formula_pages(desk)
     yield accuracy_page(desk)
-    yield changes_page(desk)
+    yield from changes_pages(desk)
     yield cautions_page(desk)
     yield index_page(desk)

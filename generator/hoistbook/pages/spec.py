@@ -127,7 +127,7 @@ def _rows(
         SpecRow(
             name=name[:1].upper() + name[1:],
             value=stated(desk, dated.value),
-            evidence=dated.value.evidence,
+            evidence=desk.word("evidence", dated.value.evidence),
             since=desk.episode(dated.episode),
         )
         for name, dated in given.items()
@@ -149,8 +149,17 @@ def stated(desk: Desk, value: Given | BoostBySpeed) -> str:
     )
 
 
+def in_short(desk: Desk, value: Given | BoostBySpeed) -> str:
+    """Return the same with a list by engine speed as its highest: "up to 0.8 bar gauge"."""
+    if isinstance(value, Given):
+        return stated(desk, value)
+    top = max(value.pressures, key=lambda each: each.value)
+    return desk.words("spec.boost_up_to", pressure=desk.formats.given(top))
+
+
 def _fitted(desk: Desk, state: State) -> tuple[FittedSystem, ...]:
     order = {system: at for at, system in enumerate(systems())}
+    name = desk.naming(state.episode)
     fitted = [each for each in state.parts.values() if each.status is Status.FITTED]
     fitted.sort(key=lambda each: order.get(each.part.system or "", len(order)))
     return tuple(
@@ -158,7 +167,7 @@ def _fitted(desk: Desk, state: State) -> tuple[FittedSystem, ...]:
             title=desk.system(system),
             rows=tuple(
                 FittedRow(
-                    part=desk.part(each.part.id),
+                    part=name(each.part.id),
                     count=count_of(desk, each.part),
                     maker=" ".join(t for t in (each.part.maker, each.part.part_number) if t),
                     since=desk.episode(each.since if each.fitted_in is None else each.fitted_in),
@@ -176,12 +185,13 @@ def _readings(desk: Desk, state: State) -> tuple[ReadingRow, ...]:
 
 
 def _joins(desk: Desk, state: State) -> Iterator[JoinRow]:
+    name = desk.naming(state.episode)
     for dated in state.joins:
         join = dated.value
         yield JoinRow(
-            a=desk.part(join.a.part),
+            a=name(join.a.part),
             a_end=join.a.end,
-            b=desk.part(join.b.part),
+            b=name(join.b.part),
             b_end=join.b.end,
             sealed_with=join.sealed_with or "",
             torque=desk.formats.given(join.torque) if join.torque else "",

@@ -9,7 +9,7 @@ from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind, Stage, Tally
 from hoistbook.pages import links
 from hoistbook.pages.charts import cost_charts
-from hoistbook.pages.desk import Desk, sections
+from hoistbook.pages.desk import Desk, NamePart, sections
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Chart, Entry, Link, PartRef, Sheet
 
@@ -102,7 +102,7 @@ def tally_page(desk: Desk) -> Page:
     )
 
 
-def tally_of(desk: Desk, number: int) -> TallyShown:
+def tally_of(desk: Desk, number: int, name: NamePart | None = None) -> TallyShown:
     """Return the running cost as at one episode."""
     tally = desk.tallies[number]
     here, so_far, *others = (
@@ -123,7 +123,7 @@ def tally_of(desk: Desk, number: int) -> TallyShown:
             for system, amount in tally.by_system
         ),
         total=desk.home_money(tally.spent),
-        unpriced=tuple(desk.part(each) for each in tally.unpriced),
+        unpriced=tuple((name or desk.part)(each) for each in tally.unpriced),
     )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from hoistbook.history.differences import differences
 from hoistbook.pages import links
-from hoistbook.pages.changes import ChangeRow, change_rows
+from hoistbook.pages.change_rows import ChangeRow, change_rows, rejoined
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.shown import Entry, FigureRow, PartRef
 from hoistbook.pages.spec import SpecContext, SpecRow, spec_pages
@@ -60,7 +60,7 @@ def _spec(desk: Desk, number: int) -> SpecContext:
 def change_blocks(desk: Desk, before: int, after: int) -> Iterator[Block]:
     """Yield what changed from one episode to another."""
     changes = differences(desk.states[before], desk.states[after])
-    rows = tuple(_change(each) for each in change_rows(desk, changes, before))
+    rows = tuple(_change(each) for each in rejoined(change_rows(desk, changes, before)))
     yield Block(
         title=f"Changes from {_as_at(desk, before)} to {_as_at(desk, after)}",
         headings=("What", "Change", "Before", "After"),
@@ -69,7 +69,7 @@ def change_blocks(desk: Desk, before: int, after: int) -> Iterator[Block]:
 
 
 def _change(row: ChangeRow) -> tuple[str, ...]:
-    what = " ".join(each for each in (row.part.text if row.part else "", row.what) if each)
+    what = " ".join(each for each in (*(part.text for part in row.parts), row.what) if each)
     before, after = (
         words or (f"{end.part.text} {end.end}" if end else "")
         for words, end in ((row.before, row.parted), (row.after, row.joined))
