@@ -8,6 +8,7 @@ from hoistbook.authored.records import End, Join, JoinEnd, Reading
 from hoistbook.figures.figure import Figure, Figures, Key
 from hoistbook.figures.service import flow_services, judged_joins, services_of
 from hoistbook.fit.flows import Flow
+from hoistbook.fit.piping import piping_of
 from hoistbook.fit.verdict import Service, Verdict
 from hoistbook.history.state import Dated, State
 from hoistbook.units import from_unit
@@ -125,7 +126,7 @@ def test_absolute_boost_counts_from_the_air_pressure() -> None:
 
 
 def test_air_is_hot_up_to_the_cooler_and_cooled_behind_it() -> None:
-    found = services_of(state(), HEATS)
+    found = services_of(piping_of(state()), HEATS)
 
     heats = {f"{a.part} {a.end}": service.temperature for (a, _), service in found.items()}
     assert heats == {"turbo outlet": 130, "hot cooler end": 130, "cooler outlet": 50}
@@ -141,7 +142,7 @@ def test_an_oil_drain_carries_no_pressure() -> None:
         joins=(join("turbo", "oil drain", "drain", "turbo end"),),
     )
 
-    assert [*services_of(drained, HEATS).values()] == [Service(Medium.OIL, 0.0)]
+    assert [*services_of(piping_of(drained), HEATS).values()] == [Service(Medium.OIL, 0.0)]
 
 
 def test_a_hose_that_the_compressor_makes_too_hot_is_seen() -> None:
@@ -154,3 +155,17 @@ def test_a_hose_that_the_compressor_makes_too_hot_is_seen() -> None:
         Verdict.LOOKS_RIGHT,
         Verdict.MATES,
     ]
+
+
+def test_without_a_cooler_all_charge_air_is_hot() -> None:
+    parts = {id_: part for id_, part in PARTS.items() if id_ != "cooler"}
+    parts["throttle"] = with_ends(
+        fitted("throttle", "throttle body"), inlet="51 mm spigot, beaded"
+    )
+    bare = replace(
+        state(), parts=parts, joins=(JOINS[0], join("hot", "cooler end", "throttle", "inlet"))
+    )
+
+    found = services_of(piping_of(bare), HEATS)
+
+    assert [service.temperature for service in found.values()] == [130, 130]

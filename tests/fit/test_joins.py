@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from hoistbook.authored.records import JoinEnd
-from hoistbook.fit.adapters import adapters
+from hoistbook.fit.adapters import adapters, spare_ends
 from hoistbook.fit.circuits import CircuitName, circuits_of, ends_in_order
-from hoistbook.fit.flows import Flow, flows_of
-from hoistbook.fit.joins import join_verdicts, joined_ends
+from hoistbook.fit.flows import Flow
+from hoistbook.fit.joins import join_verdicts
+from hoistbook.fit.piping import piping_of
 from hoistbook.fit.suggestions import open_ends
 from hoistbook.fit.verdict import Service, Verdict
 from hoistbook.values.end import Medium
@@ -126,7 +127,7 @@ def test_flow_is_known_from_names_and_kinds_and_passed_on_by_joins(states: State
         """
     )[-1]
 
-    found = flows_of(state, joined_ends(state))
+    found = piping_of(state).flows
 
     assert {f"{key.part} {key.end}": flow.value for key, flow in found.items()} == {
         "turbo oil in": "oil",
@@ -154,9 +155,7 @@ def test_without_a_turbocharger_air_is_intake_air(states: States) -> None:
         """
     )[-1]
 
-    assert flows_of(state, joined_ends(state)) == {
-        JoinEnd(part="body", end="inlet"): Flow.INTAKE_AIR
-    }
+    assert piping_of(state).flows == {JoinEnd(part="body", end="inlet"): Flow.INTAKE_AIR}
 
 
 CHARGE = """
@@ -241,7 +240,8 @@ def test_an_adapter_among_the_parts_on_hand_is_found(states: States) -> None:
 
     one, other = parse_end("-6 JIC male"), parse_end("-8 JIC female")
 
-    assert adapters(one, other, state, Service()) == ("reducer",)
+    assert adapters(one, other, spare_ends(state), Service()) == ("reducer",)
+    assert adapters(one, one, spare_ends(state), Service()) == ()
 
 
 def test_circuits_run_from_their_beginning_with_their_open_ends(states: States) -> None:
@@ -282,25 +282,6 @@ def test_the_drain_of_a_turbocharger_says_its_slope_and_its_least_bore(states: S
         "narrow for the drain of a turbocharger: dash ten, or 12.7 mm of bore, is the least",
     )
     assert wide.fit.verdict == narrow.fit.verdict == Verdict.MATES
-
-
-def test_a_join_that_needs_an_adapter_names_those_on_hand(states: States) -> None:
-    state = states(
-        """
-        got:
-          - {part: one, came: given, ends: {end: -6 JIC male}}
-          - {part: two, came: given, ends: {end: -8 JIC female}}
-          - {part: reducer, came: given, ends: {a: -6 JIC female, b: -8 JIC male}}
-        done:
-          - fitted: [one, two]
-        joins:
-          - one end to two end
-        """
-    )[-1]
-
-    (found,) = join_verdicts(state)
-
-    assert (found.fit.verdict, found.adapters) == (Verdict.NEEDS_ADAPTER, ("reducer",))
 
 
 def test_a_wide_hose_is_found_for_a_wide_pipe(states: States) -> None:

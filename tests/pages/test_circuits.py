@@ -171,6 +171,25 @@ def test_what_its_author_knows_is_no_notice(tmp_path: Path) -> None:
     assert row.knowingly == "to show the leak"
 
 
+def test_a_join_that_needs_an_adapter_names_those_on_the_shelf(tmp_path: Path) -> None:
+    reduced = """\
+---
+title: Reduced
+got:
+  - {part: one, came: given, ends: {end: -6 JIC male}}
+  - {part: two, came: given, ends: {end: -8 JIC female}}
+  - {part: reducer, came: given, ends: {a: -6 JIC female, b: -8 JIC male}}
+done:
+  - fitted: [one, two]
+joins:
+  - one end to two end
+---
+"""
+    (row,) = joins_made(desk_of(material(tmp_path, reduced)), 1)
+
+    assert (row.verdict, [each.text for each in row.between]) == ("needs adapter", ["Reducer"])
+
+
 def test_a_circuit_is_told_in_words_in_the_order_of_the_flow(right: Desk) -> None:
     (oil,) = circuits(right).circuits
     told = [(row.a.part.text, row.a.name, row.b.part.text, row.b.name) for row in oil.joins]

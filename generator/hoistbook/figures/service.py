@@ -2,51 +2,52 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from hoistbook.authored.records import BoostBySpeed
+from hoistbook.authored.records import BoostBySpeed, Join
 from hoistbook.figures.figure import Figure, Figures
-from hoistbook.fit.circuits import CircuitName, circuits_of
 from hoistbook.fit.flows import KELVIN, PASCAL_PER_BAR, Flow
-from hoistbook.fit.joins import JoinKey, JoinVerdict, join_verdicts
+from hoistbook.fit.joins import JoinKey, JoinVerdict, judged
+from hoistbook.fit.piping import Piping, piping_of
 from hoistbook.fit.verdict import Service
 from hoistbook.history.state import State, Status
 from hoistbook.values.end import Medium
 from hoistbook.values.quantity import Quantity
 
+CHARGERS = ("turbocharger", "supercharger")
 ALCOHOLS = ("ethanol", "methanol")
 
 
 def judged_joins(state: State, figures: Figures) -> tuple[JoinVerdict, ...]:
     """Return the verdict on every join of a state, under what it must carry."""
-    return join_verdicts(state, services_of(state, figures))
+    piping = piping_of(state)
+    return judged(piping, services_of(piping, figures))
 
 
-def services_of(state: State, figures: Figures) -> dict[JoinKey, Service]:
-    """Return what every join of a state must carry, as far as anything says it.
+def services_of(piping: Piping, figures: Figures) -> dict[JoinKey, Service]:
+    """Return what every join must carry, as far as anything says it.
 
     Parameters
     ----------
-    state : State
-        The build as at one episode.
+    piping : Piping
+        The ends of a state.
     figures : Figures
         Its figures.
     """
-    flows = flow_services(state, figures)
+    services = flow_services(piping.state, figures)
     hot = _temperature(figures, "compressor_outlet_temperature")
-    bare = join_verdicts(state)
-    before_cooler = set(_before_the_cooler(state, bare))
+    uncooled = _before_the_cooler(piping)
     found = {}
-    for each in bare:
-        if each.flow in flows:
-            key = each.join.a, each.join.b
-            service = flows[each.flow]
-            if key in before_cooler:
+    for dated in piping.state.joins:
+        join = dated.value
+        flow = piping.flow_in(join)
+        if flow in services:
+            service = services[flow]
+            if (join.a, join.b) in uncooled:
                 service = replace(service, temperature=hot)
-            if _drains(state, each):
+            if flow is Flow.OIL and _drains(piping.state, join):
                 service = replace(service, pressure=0.0)
-            found[key] = service
+            found[join.a, join.b] = service
     return found
 
 
@@ -64,29 +65,29 @@ def flow_services(state: State, figures: Figures) -> dict[Flow, Service]:
     }
 
 
-def _drains(state: State, judged: JoinVerdict) -> bool:
+def _drains(state: State, join: Join) -> bool:
     """Tell whether a join only lets oil fall back into the sump."""
-    ends = (judged.join.a, judged.join.b)
-    return judged.flow is Flow.OIL and any(
+    return any(
         "drain" in each.end.casefold() or _kind(state, each.part) in ("oil drain", "sump")
-        for each in ends
+        for each in (join.a, join.b)
     )
 
 
-def _before_the_cooler(state: State, verdicts: Iterable[JoinVerdict]) -> Iterator[JoinKey]:
-    """Yield the joins of charge air that lie between the compressor and the cooler."""
-    verdicts = tuple(verdicts)
-    circuits = {each.name: each for each in circuits_of(state, verdicts)}
-    if CircuitName.AIR not in circuits:
-        return
-    air = circuits[CircuitName.AIR]
-    place = {part: index for index, part in enumerate(air.parts)}
-    coolers = [place[part] for part in air.parts if _kind(state, part) == "charge cooler"]
-    if coolers:
-        for each in air.joins:
-            parts = (place[each.join.a.part], place[each.join.b.part])
-            if each.flow is Flow.CHARGE_AIR and max(parts) <= coolers[0]:
-                yield each.join.a, each.join.b
+def _before_the_cooler(piping: Piping) -> set[JoinKey]:
+    """Return the joins of charge air between the compressor and the cooler, or all without one."""
+    beside: dict[str, list[Join]] = {}
+    for dated in piping.state.joins:
+        if piping.flow_in(dated.value) is Flow.CHARGE_AIR:
+            for part in {dated.value.a.part: None, dated.value.b.part: None}:
+                beside.setdefault(part, []).append(dated.value)
+    found: set[JoinKey] = set()
+    waiting = [part for part in beside if _kind(piping.state, part) in CHARGERS]
+    for part in waiting:
+        for join in beside[part] if _kind(piping.state, part) != "charge cooler" else ():
+            if (join.a, join.b) not in found:
+                found.add((join.a, join.b))
+                waiting += (join.a.part, join.b.part)
+    return found
 
 
 def _kind(state: State, part: str) -> str | None:

@@ -2,28 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import permutations
-
 from hoistbook.fit.flows import typed_ends
-from hoistbook.fit.rules import fit
-from hoistbook.fit.verdict import CLOSING, Service
+from hoistbook.fit.shelf import Shelf
+from hoistbook.fit.verdict import Service
 from hoistbook.history.state import State, Status
 from hoistbook.values.end import End
 
 
-def adapters(a: End, b: End, state: State, service: Service) -> tuple[str, ...]:
-    """Return the parts on hand of which two ends mate with two ends, by id."""
-    return tuple(
-        each.part.id
-        for each in state.parts.values()
-        if each.status is Status.ON_HAND
-        and _goes_between(a, b, list(typed_ends([each.part]).values()), service)
-    )
+def spare_ends(state: State) -> Shelf:
+    """Return the ends of all parts that lie on the shelf."""
+    spare = (each.part for each in state.parts.values() if each.status is Status.ON_HAND)
+    return Shelf(typed_ends(spare))
 
 
-def _goes_between(a: End, b: End, ends: Sequence[End], service: Service) -> bool:
-    return any(
-        fit(a, one, service).verdict in CLOSING and fit(b, other, service).verdict in CLOSING
-        for one, other in permutations(ends, 2)
+def adapters(a: End, b: End, spares: Shelf, service: Service) -> tuple[str, ...]:
+    """Return the parts of which one end mates with one of two ends and another with the other.
+
+    Parameters
+    ----------
+    a, b : End
+        Two ends that do not go together.
+    spares : Shelf
+        The ends to choose from.
+    service : Service
+        What the join must carry.
+    """
+    beside_b = [key for key, _ in spares.closing(b, service)]
+    found = (
+        key.part
+        for key, _ in spares.closing(a, service)
+        if any(other.part == key.part and other != key for other in beside_b)
     )
+    return tuple(dict.fromkeys(found))

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from hoistbook.authored.records import JoinEnd
-from hoistbook.fit.flows import Flow, flows_of
-from hoistbook.fit.joins import JoinVerdict, joined_ends
+from hoistbook.fit.flows import Flow
+from hoistbook.fit.joins import JoinVerdict
+from hoistbook.fit.piping import piping_of
 from hoistbook.history.state import State, Status
 
 
@@ -72,8 +73,8 @@ def circuits_of(state: State, verdicts: Sequence[JoinVerdict]) -> tuple[Circuit,
     verdicts : sequence
         Its joins, judged.
     """
-    ends = joined_ends(state)
-    flows = flows_of(state, ends)
+    piping = piping_of(state)
+    ends, flows = piping.ends, piping.flows
     joined = {key for each in verdicts for key in (each.join.a, each.join.b)}
     found = []
     for name in CircuitName:

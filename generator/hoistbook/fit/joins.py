@@ -7,13 +7,13 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from hoistbook.authored.records import Join, JoinEnd
-from hoistbook.fit.adapters import adapters
 from hoistbook.fit.drains import drain_notes
-from hoistbook.fit.flows import MEDIA, Flow, TypedEnds, flows_of, typed_ends
+from hoistbook.fit.flows import MEDIA, Flow
 from hoistbook.fit.make_up import MakeUp, make_up
+from hoistbook.fit.piping import Piping, piping_of
 from hoistbook.fit.rules import fit
 from hoistbook.fit.verdict import NOTHING_SAID, Fit, Service, Verdict
-from hoistbook.history.state import State, Status
+from hoistbook.history.state import State
 from hoistbook.values.end import End
 
 JoinKey = tuple[JoinEnd, JoinEnd]
@@ -33,8 +33,6 @@ class JoinVerdict:
     service: Service
     fit: Fit
     make_up: MakeUp
-    adapters: tuple[str, ...] = ()
-    """Ids of the parts on hand that would go between, of ends that need an adapter."""
 
     @property
     def alarms(self) -> bool:
@@ -55,44 +53,28 @@ def join_verdicts(
         What joins must carry, as far as known; what flows is told from the parts where it
         says nothing.
     """
-    ends = joined_ends(state)
-    flows = flows_of(state, ends)
+    return judged(piping_of(state), service)
+
+
+def judged(
+    piping: Piping, service: Mapping[JoinKey, Service] = NO_SERVICE
+) -> tuple[JoinVerdict, ...]:
+    """Return the same of a state whose ends are typed already."""
     return tuple(
-        _judged(dated.value, dated.episode, ends, flows, service, state) for dated in state.joins
+        _judged(dated.value, dated.episode, piping, service) for dated in piping.state.joins
     )
 
 
-def joined_ends(state: State) -> dict[JoinEnd, End]:
-    """Return the typed ends of all parts that are not gone, and those that joins only name."""
-    ends = typed_ends(each.part for each in state.parts.values() if each.status is not Status.GONE)
-    for dated in state.joins:
-        for key in (dated.value.a, dated.value.b):
-            ends.setdefault(key, NOT_WRITTEN)
-    return ends
-
-
-NOT_WRITTEN = End(
-    unclear="nobody wrote down what this end is",
-    measure="a caliper and a thread gauge; write it under ends: of its part",
-)
-"""An end that a join names and its part does not."""
-
-
 def _judged(
-    join: Join,
-    episode: int,
-    ends: TypedEnds,
-    flows: Mapping[JoinEnd, Flow],
-    service: Mapping[JoinKey, Service],
-    state: State,
+    join: Join, episode: int, piping: Piping, service: Mapping[JoinKey, Service]
 ) -> JoinVerdict:
-    flow = flows.get(join.a) or flows.get(join.b)
+    flow = piping.flow_in(join)
     carried = service.get((join.a, join.b), NOTHING_SAID)
     if carried.medium is None and flow is not None:
         carried = replace(carried, medium=MEDIA[flow])
-    pair = ends[join.a], ends[join.b]
+    pair = piping.ends[join.a], piping.ends[join.b]
     found = fit(*pair, carried)
-    if notes := tuple(drain_notes(join, pair, flow, state)):
+    if notes := tuple(drain_notes(join, pair, flow, piping.state)):
         found = replace(found, notes=(*found.notes, *notes))
     return JoinVerdict(
         join=join,
@@ -102,7 +84,4 @@ def _judged(
         service=carried,
         fit=found,
         make_up=make_up(*pair, found, carried.medium),
-        adapters=(
-            adapters(*pair, state, carried) if found.verdict is Verdict.NEEDS_ADAPTER else ()
-        ),
     )

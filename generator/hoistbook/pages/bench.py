@@ -52,7 +52,7 @@ def bench_page(desk: Desk) -> Page:
     """Return the fitting table."""
     words, state = desk.words, desk.states[desk.last]
     title = words("bench.title")
-    joins = tuple(join_row(desk, each) for each in desk.verdicts(desk.last))
+    joins = tuple(join_row(desk, each, desk.last) for each in desk.verdicts(desk.last))
     bolts = tuple(_bolt(desk, each) for each in bolts_of(state))
     loads = tuple(_load(desk, each) for each in loads_of(state))
     rows = {"joins": joins, "bolts": bolts, "loads": loads}

@@ -90,7 +90,7 @@ def circuits_page(desk: Desk) -> Page:
     words = desk.words
     title = words("circuits.title")
     shown = _circuits(desk)
-    joins = [join_row(desk, each) for each in desk.verdicts(desk.last)]
+    joins = [join_row(desk, each, desk.last) for each in desk.verdicts(desk.last)]
     return Page(
         address=links.CIRCUITS,
         template="circuits.html",
@@ -117,7 +117,7 @@ def _circuits(desk: Desk) -> tuple[CircuitShown, ...]:
             id=name.replace(" ", "-"),
             title=desk.words(f"circuits.{name.replace(' ', '_')}"),
             picture=_picture(desk, plot, desk.last),
-            joins=tuple(join_row(desk, each) for each in plot.circuit.joins),
+            joins=tuple(join_row(desk, each, desk.last) for each in plot.circuit.joins),
             open=tuple(open_row(desk, loose[key]) for key in plot.circuit.open if key in loose),
             earlier=_earlier(desk, plots, name),
         )

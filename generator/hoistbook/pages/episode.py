@@ -184,7 +184,9 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         ),
         figures=moved,
         readings=readings_of(desk, episode),
-        warnings=tuple(never_joined(join_row(desk, each) for each in desk.verdicts(number))),
+        warnings=tuple(
+            never_joined(join_row(desk, each, number) for each in desk.verdicts(number))
+        ),
         joins=joins_made(desk, number),
         circuits=circuits_on(desk, number),
         decisions=decisions_of(episode),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from hoistbook.authored.records import JoinEnd
+from hoistbook.fit.adapters import adapters, spare_ends
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.fit.verdict import Verdict
 from hoistbook.pages.desk import Desk
@@ -68,8 +69,8 @@ class JoinRow:
         return self.b if own else self.a
 
 
-def join_row(desk: Desk, judged: JoinVerdict) -> JoinRow:
-    """Return a join as a row."""
+def join_row(desk: Desk, judged: JoinVerdict, number: int) -> JoinRow:
+    """Return a join as a row, as at an episode."""
     join, found = judged.join, judged.fit
     sides = (
         EndShown(part=desk.part(key.part), name=key.end, full=end.full)
@@ -92,13 +93,21 @@ def join_row(desk: Desk, judged: JoinVerdict) -> JoinRow:
         tell_apart=found.tell_apart,
         goes_wrong=found.goes_wrong,
         adapter=found.adapter,
-        between=tuple(desk.part(part) for part in judged.adapters),
+        between=_between(desk, judged, number),
         measure=found.measure,
         notes=found.notes,
         knowingly=join.knowingly or "",
         note=join.note or "",
         episode=desk.episode(judged.episode),
     )
+
+
+def _between(desk: Desk, judged: JoinVerdict, number: int) -> tuple[PartRef, ...]:
+    """Return the parts on hand that would go between ends that need an adapter."""
+    if judged.fit.verdict is not Verdict.NEEDS_ADAPTER:
+        return ()
+    found = adapters(*judged.ends, spare_ends(desk.states[number]), judged.service)
+    return tuple(map(desk.part, found))
 
 
 def _service(judged: JoinVerdict) -> str:
@@ -114,12 +123,14 @@ def _service(judged: JoinVerdict) -> str:
 
 def joins_made(desk: Desk, number: int) -> tuple[JoinRow, ...]:
     """Return the joins that an episode made."""
-    return tuple(join_row(desk, each) for each in desk.verdicts(number) if each.episode == number)
+    return tuple(
+        join_row(desk, each, number) for each in desk.verdicts(number) if each.episode == number
+    )
 
 
 def joins_of(desk: Desk, part: str) -> dict[JoinEnd, JoinRow]:
     """Return the joins of a part as at the last episode, by its own end."""
-    return {own: join_row(desk, each) for own, each in _by_part(desk).get(part, ())}
+    return {own: join_row(desk, each, desk.last) for own, each in _by_part(desk).get(part, ())}
 
 
 @lru_cache(maxsize=1)
