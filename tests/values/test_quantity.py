@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from hoistbook.values.evidence import Evidence
-from hoistbook.values.quantity import Quantity, parse_quantity
+from hoistbook.values.quantity import Quantity, parse_quantity, spaced
 from hoistbook.values.slip import Slip
 
 PSI, POUND = 6894.757293168, 0.45359237
@@ -53,7 +53,7 @@ def test_a_number_and_its_unit_become_si(text: str, value: float, unit: str) -> 
     found = read(text)
 
     assert found.value == pytest.approx(value)
-    assert (found.unit, found.text, found.reference) == (unit, text, None)
+    assert (found.unit, found.text, found.reference) == (unit, spaced(text), None)
 
 
 @pytest.mark.parametrize(

@@ -18,7 +18,7 @@ from hoistbook.authored.records import PowerRun, Reading
 from hoistbook.problems import closest
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.plausible import likely_slip
-from hoistbook.values.quantity import Quantity, parse_quantity
+from hoistbook.values.quantity import Quantity, parse_quantity, spaced
 from hoistbook.values.slip import Slip
 
 POWER_RUN = "power run"
@@ -131,7 +131,7 @@ def _reading(
         values=tuple(values),
         place=entry.value.place,
         before_work=before,
-        text=", ".join(texts),
+        text=spaced(", ".join(texts)),
     )
 
 

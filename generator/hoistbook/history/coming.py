@@ -41,7 +41,9 @@ def write_again(bench: Bench, known: PartState, part: Part, status: Status) -> N
 
 def merged(before: Part, after: Part) -> Part:
     """Return the later record of a part, filled up with what only the earlier one says."""
-    name_was_left_out = to_id(after.name) == after.id
+    name_was_left_out = (
+        to_id(after.name) == after.id and after.name.casefold() != before.name.casefold()
+    )
     return replace(
         after,
         name=before.name if name_was_left_out else after.name,

@@ -73,4 +73,4 @@ def _blend(name: str, words: str, evidence: Evidence, numbers: str) -> Fuel | Sl
     if share.unit != "%" or not 0 < share.value <= 1:
         offset = len(words) - len(written)
         return Slip("not-a-share", f"`{written}` is not a share of the whole", "as 74 %", offset)
-    return Fuel(name, words, evidence, share)
+    return Fuel(name, f"{name} {share.text}", evidence, share)

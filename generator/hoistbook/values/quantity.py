@@ -24,7 +24,7 @@ class Quantity:
     unit: str
     """The unit as written, in the canonical spelling that pages print ("bar", "cc/min")."""
     text: str
-    """What the author wrote, without the word of evidence."""
+    """What the author wrote, without the word of evidence; a space before the unit."""
     reference: str | None = None
     """`gauge` or `absolute` for pressures; None elsewhere."""
     half_width: float | None = None
@@ -88,7 +88,19 @@ def parse_quantity(
     at = parse_quantity(conditions[0], numbers=numbers) if conditions else None
     if isinstance(at, Slip):
         return replace(at, offset=at.offset + text.index(conditions[0]))
-    return replace(found, text=body, evidence=evidence, at=at)
+    return replace(found, text=spaced(body), evidence=evidence, at=at)
+
+
+def spaced(text: str) -> str:
+    """Return a quantity as it is printed: with a space between number and unit.
+
+    Examples
+    --------
+    >>> spaced("550cc/min at 3bar +-3%"), spaced("9.5:1"), spaced('2.5"')
+    ('550 cc/min at 3 bar +-3 %', '9.5:1', '2.5"')
+    """
+    # The number begins a word, so that the 3 of m3/s keeps its place.
+    return re.sub(rf"(?<![^\s/+\u00b1-])({NUMBER})(?=[^\W\d_]|[%\u00b0])", r"\1 ", text)
 
 
 def _without_evidence(text: str) -> tuple[str, Evidence | Slip | None]:
