@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from hoistbook.fit.bench import Bolt, Load, bolts_of, loads_of
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, sections
-from hoistbook.pages.joins import JoinRow, join_row, never_joined
+from hoistbook.pages.joins import JoinRow, joins_held, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import PartRef, Sheet
 
@@ -52,7 +52,7 @@ def bench_page(desk: Desk) -> Page:
     """Return the fitting table."""
     words, state = desk.words, desk.states[desk.last]
     title = words("bench.title")
-    joins = tuple(join_row(desk, each, desk.last) for each in desk.verdicts(desk.last))
+    joins = joins_held(desk, desk.last)
     bolts = tuple(_bolt(desk, each) for each in bolts_of(state))
     loads = tuple(_load(desk, each) for each in loads_of(state))
     rows = {"joins": joins, "bolts": bolts, "loads": loads}

@@ -15,7 +15,7 @@ from hoistbook.fit.verdict import Verdict
 from hoistbook.pages import links
 from hoistbook.pages.circuit_drawing import CircuitDrawing, Drawn, Node, NodeSort, draw_circuit
 from hoistbook.pages.desk import Desk
-from hoistbook.pages.joins import JoinRow, join_row, never_joined
+from hoistbook.pages.joins import JoinRow, join_row, joins_held, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, PartRef, Picture, Sheet
 
@@ -90,7 +90,6 @@ def circuits_page(desk: Desk) -> Page:
     words = desk.words
     title = words("circuits.title")
     shown = _circuits(desk)
-    joins = [join_row(desk, each, desk.last) for each in desk.verdicts(desk.last)]
     return Page(
         address=links.CIRCUITS,
         template="circuits.html",
@@ -101,7 +100,7 @@ def circuits_page(desk: Desk) -> Page:
             margin=desk.margin(),
             lead=words("circuits.lead" if shown else "circuits.none"),
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
-            warnings=tuple(never_joined(joins)),
+            warnings=tuple(never_joined(joins_held(desk, desk.last))),
             circuits=shown,
             bench=Link(text=words("bench.title"), address=links.BENCH),
         ),
@@ -117,12 +116,17 @@ def _circuits(desk: Desk) -> tuple[CircuitShown, ...]:
             id=name.replace(" ", "-"),
             title=desk.words(f"circuits.{name.replace(' ', '_')}"),
             picture=_picture(desk, plot, desk.last),
-            joins=tuple(join_row(desk, each, desk.last) for each in plot.circuit.joins),
+            joins=_joins(desk, plot.circuit),
             open=tuple(open_row(desk, loose[key]) for key in plot.circuit.open if key in loose),
             earlier=_earlier(desk, plots, name),
         )
         for name, plot in plots.get(desk.last, {}).items()
     )
+
+
+def _joins(desk: Desk, circuit: Circuit) -> tuple[JoinRow, ...]:
+    name = desk.naming()
+    return tuple(join_row(desk, each, desk.last, name) for each in circuit.joins)
 
 
 def loose_ends(desk: Desk) -> tuple[OpenEnd, ...]:

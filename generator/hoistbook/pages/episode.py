@@ -31,7 +31,7 @@ from hoistbook.pages.day import (
     work_of,
 )
 from hoistbook.pages.desk import Desk, sections
-from hoistbook.pages.joins import JoinRow, join_row, joins_made, never_joined
+from hoistbook.pages.joins import JoinRow, joins_held, joins_made, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.parts_copy import CopyShown, copies_of
 from hoistbook.pages.pictures import pictures_of, poster_of
@@ -184,9 +184,7 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         ),
         figures=moved,
         readings=readings_of(desk, episode),
-        warnings=tuple(
-            never_joined(join_row(desk, each, number) for each in desk.verdicts(number))
-        ),
+        warnings=tuple(never_joined(joins_held(desk, number))),
         joins=joins_made(desk, number),
         circuits=circuits_on(desk, number),
         decisions=decisions_of(episode),

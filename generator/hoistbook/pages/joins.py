@@ -10,7 +10,7 @@ from hoistbook.authored.records import JoinEnd
 from hoistbook.fit.adapters import adapters, spare_ends
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.fit.verdict import Verdict
-from hoistbook.pages.desk import Desk
+from hoistbook.pages.desk import Desk, NamePart
 from hoistbook.pages.shown import Link, PartRef
 
 
@@ -69,11 +69,11 @@ class JoinRow:
         return self.b if own else self.a
 
 
-def join_row(desk: Desk, judged: JoinVerdict, number: int) -> JoinRow:
-    """Return a join as a row, as at an episode."""
+def join_row(desk: Desk, judged: JoinVerdict, number: int, name: NamePart) -> JoinRow:
+    """Return a join as a row, as at an episode, in a section that names parts in one way."""
     join, found = judged.join, judged.fit
     sides = (
-        EndShown(part=desk.part(key.part), name=key.end, full=end.full)
+        EndShown(part=name(key.part), name=key.end, full=end.full)
         for key, end in zip((join.a, join.b), judged.ends, strict=True)
     )
     a, b = sides
@@ -93,7 +93,7 @@ def join_row(desk: Desk, judged: JoinVerdict, number: int) -> JoinRow:
         tell_apart=found.tell_apart,
         goes_wrong=found.goes_wrong,
         adapter=found.adapter,
-        between=_between(desk, judged, number),
+        between=tuple(map(name, _between(desk, judged, number))),
         measure=found.measure,
         notes=found.notes,
         knowingly=join.knowingly or "",
@@ -102,12 +102,11 @@ def join_row(desk: Desk, judged: JoinVerdict, number: int) -> JoinRow:
     )
 
 
-def _between(desk: Desk, judged: JoinVerdict, number: int) -> tuple[PartRef, ...]:
+def _between(desk: Desk, judged: JoinVerdict, number: int) -> tuple[str, ...]:
     """Return the parts on hand that would go between ends that need an adapter."""
     if judged.fit.verdict is not Verdict.NEEDS_ADAPTER:
         return ()
-    found = adapters(*judged.ends, spare_ends(desk.states[number]), judged.service)
-    return tuple(map(desk.part, found))
+    return adapters(*judged.ends, spare_ends(desk.states[number]), judged.service)
 
 
 def _service(judged: JoinVerdict) -> str:
@@ -123,14 +122,26 @@ def _service(judged: JoinVerdict) -> str:
 
 def joins_made(desk: Desk, number: int) -> tuple[JoinRow, ...]:
     """Return the joins that an episode made."""
+    name = desk.naming(number)
     return tuple(
-        join_row(desk, each, number) for each in desk.verdicts(number) if each.episode == number
+        join_row(desk, each, number, name)
+        for each in desk.verdicts(number)
+        if each.episode == number
     )
+
+
+def joins_held(desk: Desk, number: int) -> tuple[JoinRow, ...]:
+    """Return the joins that hold at an episode."""
+    name = desk.naming(number)
+    return tuple(join_row(desk, each, number, name) for each in desk.verdicts(number))
 
 
 def joins_of(desk: Desk, part: str) -> dict[JoinEnd, JoinRow]:
     """Return the joins of a part as at the last episode, by its own end."""
-    return {own: join_row(desk, each, desk.last) for own, each in _by_part(desk).get(part, ())}
+    name = desk.naming()
+    return {
+        own: join_row(desk, each, desk.last, name) for own, each in _by_part(desk).get(part, ())
+    }
 
 
 @lru_cache(maxsize=1)
