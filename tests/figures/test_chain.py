@@ -245,7 +245,7 @@ def test_what_leaves_the_range_of_a_formula_is_said_where_it_does():
     notes = figure(boosted(), "reference_friction").notes
     assert notes == (
         "Engine speed leaves the range that this formula is good for between 6,100 and "
-        "6,300 1/min.",
+        "6,300 rpm.",
     )
 
 

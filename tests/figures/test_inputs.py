@@ -119,7 +119,7 @@ def test_boost_is_drawn_only_between_the_speeds_that_the_author_gives():
     )
     ((quantity_id, note),) = inputs.notes
     assert quantity_id == "manifold_absolute_pressure"
-    assert note == "Boost is given from 2,500 to 6,000 1/min; nothing is drawn beyond."
+    assert note == "Boost is given from 2,500 to 6,000 rpm; nothing is drawn beyond."
 
 
 def test_one_boost_pressure_is_not_drawn_at_speeds_nobody_spoke_of():
@@ -271,7 +271,7 @@ def test_what_is_missing_is_said_with_the_line_to_write(left_out, quantity_id, g
         (
             {"settings": {"rev limit": given(6_300_000, "rpm")}},
             "power",
-            ("a possible rev limit, between 1,000 and 25,000 1/min",),
+            ("a possible rev limit, between 1,000 and 25,000 rpm",),
         ),
     ],
 )

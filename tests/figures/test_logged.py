@@ -64,7 +64,7 @@ def test_beyond_the_speeds_of_the_log_stands_what_was_set_and_nothing_where_nobo
 
 def test_what_was_said_of_the_boost_is_said_of_the_log_now():
     notes = [text for name, text in logged(boosted(), boost=BOOST).notes if "Boost" in text]
-    assert notes == ["Boost is that of the log of the run of episode 2 from 3,500 to 6,000 1/min."]
+    assert notes == ["Boost is that of the log of the run of episode 2 from 3,500 to 6,000 rpm."]
 
 
 def test_an_absolute_manifold_pressure_is_boost_over_the_air_of_the_run():

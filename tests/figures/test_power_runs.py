@@ -74,7 +74,7 @@ def test_a_measurement_stands_in_the_place_of_the_estimate():
     assert (found.formula, found.place) == ("", PLACE)
     assert found.notes == (
         "Measured at the wheels; power standard: none, as observed.",
-        "Each point is the median of all samples within 50 1/min of it.",
+        "Each point is the median of all samples within 50 rpm of it.",
         "The band is 5 %, for the rollers, the tyres on them and how the car is strapped down "
         "(common practice, no source).",
     )

@@ -230,14 +230,18 @@ def _written(pressure: float, like: Quantity) -> str:
     return f"{rounded(value, at).normalize():f} {like.unit} {like.reference or ''}".strip()
 
 
+def _number(value: float, at: int) -> str:
+    return f"{rounded(value, at):,}".replace("-", "\N{MINUS SIGN}")
+
+
 def _why(claim: Claim, figure: Figure, unit: str, inputs: Inputs | None) -> str:
     value, low, high = (to_unit(each, unit) for each in (figure.value, figure.low, figure.high))
     value_place, band_place = places(value, low, high) if high > low else (place(value, 3), 0)
     label = "" if unit == "-" else f" {unit}"
-    where = f", {figure.headline} at {figure.at_speed:,.0f} 1/min" if figure.at_speed else ""
+    where = f", {figure.headline} at {figure.at_speed:,.0f} rpm" if figure.at_speed else ""
     sentence = (
-        f"{figure.evidence.value.capitalize()}: {rounded(value, value_place):,}{label}{where}; "
-        f"95 % between {rounded(low, band_place):,} and {rounded(high, band_place):,}{label}."
+        f"{figure.evidence.value.capitalize()}: {_number(value, value_place)}{label}{where}; "
+        f"95 % between {_number(low, band_place)} and {_number(high, band_place)}{label}."
     )
     ends = {min(_margin(claim, each)) >= 0 for each in (low, high)}
     across = "" if len(ends) == 1 else " The band reaches across the bound."

@@ -130,7 +130,7 @@ def _boost_by_speed(
     finder.notes.append(
         (
             "manifold_absolute_pressure",
-            f"Boost is given from {speeds[0]:,.0f} to {speeds[-1]:,.0f} 1/min; nothing is drawn "
+            f"Boost is given from {speeds[0]:,.0f} to {speeds[-1]:,.0f} rpm; nothing is drawn "
             "beyond.",
         )
     )

@@ -107,7 +107,7 @@ def _notes(inputs: Inputs, boost: Binned, run: KnownRun) -> tuple[tuple[str, str
     """Return the notes, with what is now said of the boost."""
     others = tuple(each for each in inputs.notes if each[0] != MANIFOLD)
     text = f"Boost is that of the log of {run.name} from {min(boost):,.0f} to {max(boost):,.0f}"
-    return (*others, (MANIFOLD, f"{text} 1/min."))
+    return (*others, (MANIFOLD, f"{text} rpm."))
 
 
 def _in_the_air_of(inputs: Inputs, charge: Base, run: KnownRun) -> Base:

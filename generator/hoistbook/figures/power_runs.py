@@ -19,7 +19,7 @@ from hoistbook.values.evidence import Evidence
 
 BIN = 100.0
 """Width of a bin of engine speed, 1/min."""
-SMOOTHING = "Each point is the median of all samples within 50 1/min of it."
+SMOOTHING = "Each point is the median of all samples within 50 rpm of it."
 
 BANDS = {
     "wheel": "the rollers, the tyres on them and how the car is strapped down",

@@ -204,5 +204,5 @@ def _out_of_range(worked: Worked, step: Step) -> list[str]:
 def _between(worked: Worked, lines: NDArray[np.intp]) -> str:
     first, last = worked.inputs.speeds[lines[0]], worked.inputs.speeds[lines[-1]]
     if first == last:
-        return f" at {first:,.0f} 1/min"
-    return f" between {first:,.0f} and {last:,.0f} 1/min"
+        return f" at {first:,.0f} rpm"
+    return f" between {first:,.0f} and {last:,.0f} rpm"
