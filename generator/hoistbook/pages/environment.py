@@ -48,6 +48,8 @@ class Feed:
     """A feed of the journal."""
 
     type: str
+    name: str
+    """"Atom"."""
     title: str
     address: str
 
@@ -173,7 +175,12 @@ def _feeds(words: Words, title: str) -> tuple[Feed, ...]:
         ("application/feed+json", "json", links.JSON_FEED),
     )
     return tuple(
-        Feed(type=kind, title=words(f"site.{name}", title=title), address=address)
+        Feed(
+            type=kind,
+            name=words(f"site.{name}"),
+            title=words(f"site.{name}_title", title=title),
+            address=address,
+        )
         for kind, name, address in kinds
     )
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoistbook.figures.figure import Missing
 from hoistbook.fit.forgotten import dismissed, forgotten
 from hoistbook.history.ledger import Stage
-from hoistbook.history.state import PartState, Status
+from hoistbook.history.state import Outcome, PartState, Status
 from hoistbook.pages import links
 from hoistbook.pages.circuits import OpenRow, loose_ends, open_row
 from hoistbook.pages.desk import Desk, sections
@@ -107,7 +107,7 @@ def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[Aw
     )
     return tuple(
         AwaitedRow(
-            part=desk.part(each.part.id),
+            part=_named(desk, each.part.id),
             count=count_of(desk, each.part),
             price=desk.home_money(prices[each.part.id]) if each.part.id in prices else "",
             why=each.because or each.part.note or "",
@@ -115,6 +115,13 @@ def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[Aw
         )
         for each in shown
     )
+
+
+def _named(desk: Desk, part_id: str) -> PartRef:
+    """Return a part without what the heading of its section says of it already."""
+    fate, ref = desk.fate(part_id), desk.part(part_id)
+    waits = fate.outcome is Outcome.NOT_YET and fate.shared is None
+    return replace(ref, fate="") if waits else ref
 
 
 def _forgotten(desk: Desk) -> tuple[ForgottenRow, ...]:

@@ -61,6 +61,8 @@ class PartsContext(Sheet):
     systems: tuple[SystemParts, ...]
     episodes: tuple[Link, ...]
     """The episodes that a script may show the list as at."""
+    states: tuple[Link, ...]
+    """The spec sheets as at these: they say without a script what was fitted."""
     copy: CopyShown
     """The list to take away."""
 
@@ -84,6 +86,10 @@ def parts_page(desk: Desk) -> Page:
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
             systems=shown,
             episodes=tuple(desk.episode(each) for each in desk.states),
+            states=tuple(
+                Link(text=desk.episode(each).text, address=f"{links.spec(each)}#fitted")
+                for each in desk.states
+            ),
             copy=copies_of(desk),
         ),
         owed=desk.owed(links.PARTS),

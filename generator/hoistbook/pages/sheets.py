@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.shown import Link
 
-MOST_ROWS = 60
+MOST_ROWS = 120
 """Of one sheet, unless a single episode has more: half of the elements that a page may have."""
 
 

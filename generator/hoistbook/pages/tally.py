@@ -79,7 +79,7 @@ class TallyContext(Sheet):
 
 def tally_page(desk: Desk) -> Page:
     """Return the page of the running cost."""
-    title = desk.words("tally.title")
+    title, name = desk.words("tally.title"), desk.naming()
     total = desk.home_money(desk.tallies[desk.last].spent)
     return Page(
         address=links.TALLY,
@@ -96,7 +96,7 @@ def tally_page(desk: Desk) -> Page:
             tally=tally_of(desk, desk.last),
             charts=cost_charts(desk),
             running=tuple(_running(desk, each) for each in desk.material.ledger.tallies),
-            rows=tuple(_row(desk, each) for each in desk.material.ledger.entries),
+            rows=tuple(_row(desk, each, name) for each in desk.material.ledger.entries),
             files=desk.files("tally"),
         ),
     )
@@ -154,7 +154,7 @@ def _running(desk: Desk, tally: Tally) -> RunningRow:
     )
 
 
-def _row(desk: Desk, entry: LedgerEntry) -> TallyRow:
+def _row(desk: Desk, entry: LedgerEntry, name: NamePart) -> TallyRow:
     foreign = entry.amount.currency != desk.currency
     return TallyRow(
         episode=desk.episode(entry.episode),
@@ -162,7 +162,7 @@ def _row(desk: Desk, entry: LedgerEntry) -> TallyRow:
         until=entry.until,
         date=desk.formats.date(entry.day) if entry.day else "",
         what=entry.label,
-        part=desk.part(entry.part) if entry.part else None,
+        part=name(entry.part) if entry.part else None,
         kind=_came_back(desk, entry),
         stage="" if entry.stage is Stage.SPENT else desk.words(f"stage.{entry.stage.value}"),
         supplier=entry.supplier or "",

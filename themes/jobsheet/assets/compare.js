@@ -3,7 +3,7 @@
 (function () {
   "use strict";
 
-  var place = document.getElementById("compare");
+  var place = document.getElementById("choice");
   var data = JSON.parse(document.getElementById("compared").textContent);
   var said = place.dataset;
 
@@ -85,9 +85,5 @@
   button.addEventListener("click", show);
   var line = element("p", "", { "class": "choice" });
   line.append(from.label, " ", until.label, " ", button);
-  var section = element("section", "", { "aria-labelledby": "compare-heading" });
-  var body = element("div", "", { "class": "body" });
-  body.append(line, shown);
-  section.append(element("h2", said.title, { id: "compare-heading" }), body);
-  place.replaceWith(section);
+  place.replaceChildren(line, shown);
 })();

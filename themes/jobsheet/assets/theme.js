@@ -37,27 +37,21 @@
   function addButtons(list) {
     var told = element("p");
     told.setAttribute("role", "status");
-    var whole = element("input");
-    whole.type = "checkbox";
-    list.querySelectorAll("[data-button]").forEach(function (row) {
-      var button = element("button", row.dataset.button);
+    var templates = list.querySelectorAll("template");
+    list.querySelectorAll("[data-button]").forEach(function (name) {
+      var button = element("button", name.textContent);
+      var template = templates[name.closest("td").cellIndex - 1];
       button.type = "button";
+      button.setAttribute("aria-label", name.dataset.button);
       button.addEventListener("click", function () {
         told.textContent = "";
-        copyText(listed(row.querySelector("template"), whole.checked)).then(
+        copyText(listed(template, name.dataset.whole !== undefined)).then(
           function () { told.textContent = list.dataset.copied; },
           function () { told.textContent = list.dataset.failed; }
         ).then(function () { button.focus(); });
       });
-      row.prepend(button, " ");
+      name.replaceWith(button);
     });
-    if (list.dataset.whole) {
-      var label = element("label");
-      label.append(whole, " " + list.dataset.whole);
-      var line = element("p");
-      line.append(label);
-      list.prepend(line);
-    }
     list.append(told);
   }
 
@@ -80,8 +74,7 @@
     select.addEventListener("change", function () { showAsAt(select.value); });
     var label = element("label", place.dataset.label + " ");
     label.append(select);
-    place.append(label);
-    place.hidden = false;
+    place.replaceChildren(label);
   }
 
   document.querySelectorAll(".copies").forEach(addButtons);
