@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
@@ -168,12 +169,20 @@ def _ends(part: Part, joins: Mapping[JoinEnd, JoinRow]) -> tuple[EndRow, ...]:
                 text=end.text,
                 joined=other.part if other else None,
                 joined_end=other.name if other else "",
-                full="" if typed.unclear or typed.full == end.text else typed.full,
+                full="" if typed.unclear or _says_no_more(typed.full, end.text) else typed.full,
                 unclear=f"{typed.unclear}: {typed.measure}" if typed.unclear else "",
                 join=join,
             )
         )
     return tuple(rows)
+
+
+def _says_no_more(full: str, text: str) -> bool:
+    """Tell whether the full form has only words that the text has."""
+    return set(_WORDS.findall(full.casefold())) <= set(_WORDS.findall(text.casefold()))
+
+
+_WORDS = re.compile(r"[\w./-]+")
 
 
 def _figures(desk: Desk, part_id: str) -> Iterator[FigureRow]:
