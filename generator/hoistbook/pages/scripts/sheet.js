@@ -104,6 +104,27 @@ class Sheet {
     this.workings.forEach((working) => this.open(working));
     this.addLine();
     this.tell();
+    const watcher = new ResizeObserver(() => this.lay());
+    new Set(this.fields.map(({box}) => box)).forEach((box) => watcher.observe(box));
+  }
+
+  /* Lays each field over its number; all are measured before any is moved. */
+  lay() {
+    const measured = this.fields.map(({number, box}) => {
+      const own = number.getBoundingClientRect(), whole = box.getBoundingClientRect();
+      return {
+        left: own.left - whole.left + box.scrollLeft,
+        top: own.top - whole.top + box.scrollTop,
+        width: own.width,
+        height: own.height,
+        fontSize: parseFloat(getComputedStyle(number).fontSize),
+      };
+    });
+    this.fields.forEach(({input}, index) => {
+      for (const [name, size] of Object.entries(measured[index])) {
+        input.style[name] = `${size}px`;
+      }
+    });
   }
 
   /* Puts a field in the place of each number that is not a constant of nature. */
@@ -138,12 +159,14 @@ class Sheet {
     input.inputMode = "decimal";
     input.autocomplete = "off";
     input.spellcheck = false;
-    fit(input);
-    number.replaceChildren(input);
-    // What stands inside an element of mathematics is a picture to a screen reader; a field is not.
-    number.closest("math").setAttribute("role", "presentation");
-    const field = {input, parameter, name, text: input.value};
-    input.addEventListener("input", () => fit(input));
+    // To a screen reader nothing inside an element of mathematics can be worked, so the field
+    // stands beside it and is laid over its number.
+    const box = number.closest("math").parentElement;
+    box.classList.add("opened");
+    number.classList.add("open");
+    box.append(input);
+    const field = {input, number, box, parameter, name, text: input.value};
+    input.addEventListener("input", () => { number.textContent = input.value; this.lay(); });
     input.addEventListener("change", () => this.take(field));
     return field;
   }
@@ -266,16 +289,17 @@ class Sheet {
       if (now !== null && element.textContent !== now) { element.textContent = now; }
     });
     this.tell();
+    this.lay();
   }
 
-  refill({input, name, parameter, text}) {
+  refill({input, number, name, parameter, text}) {
     const own = this.own.get(name), {formula, digits} = table.quantities[parameter];
     let now = text;
     if (own) { now = own.text; } else if (this.own.size && this.known(name)) {
       now = bare(shown(this.reading(name), formula, digits)[0]);
     }
     if (input.value !== now) { input.value = now; }
-    fit(input);
+    if (number.textContent !== now) { number.textContent = now; }
     input.classList.toggle("yours", Boolean(own));
   }
 
@@ -304,9 +328,6 @@ class Sheet {
     if (builds) { builds.before(this.line); } else { this.place.append(this.line); }
   }
 }
-
-/* Makes a field as wide as the number in it. */
-function fit(input) { input.style.width = `${Math.max(2, input.value.length)}ch`; }
 
 /* The number of a printed quantity without its unit. */
 function bare(text) { return text.split(NO_BREAK)[0]; }
