@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from hoistbook.pages.desk import desk_of
-from hoistbook.pages.parts import PartsContext, parts_page
-from tests.pages.sample import sample_material
+from dataclasses import replace
 
-PAGE = parts_page(desk_of(sample_material()))
+from hoistbook.pages.desk import desk_of
+from hoistbook.pages.parts import MOST_ROWS, PartsContext, parts_pages
+from tests.pages.sample import FIRST, JOURNAL, SECOND, part, sample_material
+
+(PAGE,) = parts_pages(desk_of(sample_material()))
 assert isinstance(PAGE.context, PartsContext)
 SYSTEMS = PAGE.context.systems
 ROWS = {row.part.text: row for system in SYSTEMS for row in system.rows}
@@ -61,3 +63,17 @@ def test_the_description_counts_the_parts() -> None:
         "All 8 parts of A car for the hill: sizes, prices, where they came from, and what became "
         "of each."
     )
+
+
+def test_a_long_list_is_filed_by_system_and_the_page_says_where() -> None:
+    bolts = tuple(part(f"bolt-{n}", f"Bolt {n}", system="workshop") for n in range(MOST_ROWS))
+    journal = replace(JOURNAL, episodes=(FIRST, replace(SECOND, got=bolts)))
+    whole, *systems = parts_pages(desk_of(sample_material(journal)))
+    assert isinstance(whole.context, PartsContext)
+    assert whole.context.systems == ()
+    assert [(each.id, each.link.address, each.count) for each in whole.context.filed][-1] == (
+        "workshop",
+        "/systems/workshop/",
+        MOST_ROWS,
+    )
+    assert [each.address for each in systems][-1] == "/systems/workshop/"

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
+from hoistbook.compare.verdicts import Comparison
+from hoistbook.pages.cost_of_power import cost_of_power
 from hoistbook.pages.desk import desk_of
-from hoistbook.pages.tally import TallyContext, tally_of, tally_page
-from tests.pages.sample import JOURNAL, sample_material
+from hoistbook.pages.tally import TallyContext, tally_of, tally_pages
+from tests.pages.sample import JOURNAL, curve, sample_material
 
 DESK = desk_of(sample_material())
-PAGE = tally_page(DESK)
+(PAGE,) = tally_pages(DESK)
 assert isinstance(PAGE.context, TallyContext)
 CONTEXT = PAGE.context
 
@@ -67,3 +71,36 @@ def test_the_description_says_the_total() -> None:
         "What A car for the hill has cost so far: 1,253.30_EUR, every amount once, by episode and "
         "by system."
     )
+
+
+def run(episode: int, watts: float, at: str = "wheels") -> Comparison:
+    (made,) = sample_material().comparisons
+    return replace(
+        made, episode=episode, run=replace(made.run, at=at), measured=curve(0, watts / 2, watts)
+    )
+
+
+def test_a_kilowatt_gained_has_cost_what_was_spent_between_two_runs() -> None:
+    material = replace(sample_material(), comparisons=(run(1, 46e3), run(2, 66e3)))
+    cost = cost_of_power(desk_of(material), 2)
+    assert cost is not None
+    assert cost.number is not None
+    # 245 EUR of episode 2 over 20 kW; half widths of 4.6 and 6.6 kW make one of 8.04 kW:
+    # 245 / 28.04 = 8.7 and 245 / 11.96 = 20.5.
+    assert (plain(cost.number.value), plain(cost.number.band), cost.number.evidence) == (
+        "12_EUR/kW",
+        "9 to 20_EUR/kW",
+        "measured",
+    )
+    assert plain(cost.note).startswith(
+        "245.00_EUR spent between the run of episode 1, 46_kW at the wheels, and that of episode 2"
+    )
+
+
+@pytest.mark.parametrize(
+    "runs",
+    [(run(2, 66e3),), (run(1, 46e3, "crank"), run(2, 66e3)), (run(1, 60e3), run(2, 66e3))],
+    ids=["one run", "at different places", "the bands leave open whether anything was gained"],
+)
+def test_without_a_sure_gain_no_cost_of_power_is_given(runs: tuple[Comparison, ...]) -> None:
+    assert cost_of_power(desk_of(replace(sample_material(), comparisons=runs)), 2) is None

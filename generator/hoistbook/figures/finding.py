@@ -48,7 +48,7 @@ GAUGE = ("boost", "base_fuel_pressure", "rated_pump_pressure")
 
 GIVE = {
     "engine_speed": "rev limit, as in `settings: {rev limit: 6500 rpm}`",
-    "possible speed": "a possible {}, between 1,000 and 25,000 1/min",
+    "possible speed": "a possible {}, between 1,000 and 25,000 rpm",
     "boost": "boost, as in `settings: {boost: 0.8 bar gauge}`; without a charger at work "
     "`settings: {boost: none}`",
     "displacement": "displacement, as in `car: {engine displacement: 1598 cc}`",

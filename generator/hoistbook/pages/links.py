@@ -15,6 +15,7 @@ from hoistbook.figures.figure import Key
 HOME = "/"
 EPISODES = "/episodes/"
 PARTS = "/parts/"
+SYSTEMS = "/systems/"
 NEXT = "/next/"
 SPEC = "/spec/"
 TALLY = "/tally/"
@@ -56,6 +57,11 @@ def captions(number: int) -> str:
 def part(part_id: str) -> str:
     """Return the address of a part."""
     return f"{PARTS}{part_id}/"
+
+
+def system(system_id: str) -> str:
+    """Return the address of the parts of one system, where the parts list is filed by system."""
+    return f"{SYSTEMS}{system_id}/"
 
 
 def spec(number: int | None = None) -> str:

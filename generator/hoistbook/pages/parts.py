@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -55,23 +55,84 @@ class SystemParts:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SystemFiled:
+    """A system whose parts stand on a page of their own."""
+
+    id: str
+    link: Link
+    count: int
+    in_build: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartsContext(Sheet):
-    """`parts.html`: all parts by system."""
+    """`parts.html`: all parts by system, or the parts of one system."""
 
     systems: tuple[SystemParts, ...]
+    """Empty where the list is filed by system."""
+    filed: tuple[SystemFiled, ...]
+    """Each system whose parts have a page of their own."""
     episodes: tuple[Link, ...]
     """The episodes that a script may show the list as at."""
     states: tuple[Link, ...]
     """The spec sheets as at these: they say without a script what was fitted."""
-    copy: CopyShown
-    """The list to take away."""
+    copy: CopyShown | None
+    """The list to take away; None on the page of one system."""
 
 
-def parts_page(desk: Desk) -> Page:
-    """Return the page that lists all parts."""
+MOST_ROWS = 120
+"""A longer list is filed by system, each on a page of its own, so that none grows too large."""
+
+
+def parts_pages(desk: Desk) -> Iterator[Page]:
+    """Yield the page that lists all parts, or says where they are filed, and the filed pages."""
+    shown = _by_system(desk, desk.states[desk.last].parts.values())
+    filed = sum(len(each.rows) for each in shown) > MOST_ROWS
+    yield _whole_page(desk, shown, filed=filed)
+    if filed:
+        yield from (_system_page(desk, each) for each in shown)
+
+
+def _system_page(desk: Desk, system: SystemParts) -> Page:
+    title = desk.words("parts.system_caption", system=system.title)
+    journal = desk.material.journal.title
+    return Page(
+        address=links.system(system.id),
+        template="parts.html",
+        title=title,
+        description=desk.words("parts.system_description", title=journal, system=system.title),
+        context=PartsContext(
+            heading=title,
+            margin=desk.margin(),
+            systems=(system,),
+            filed=(),
+            episodes=tuple(desk.episode(each) for each in desk.states),
+            states=_states(desk),
+            copy=None,
+        ),
+        owed=desk.owed(links.PARTS),
+    )
+
+
+def _filed(system: SystemParts) -> SystemFiled:
+    return SystemFiled(
+        id=system.id,
+        link=Link(text=system.title, address=links.system(system.id)),
+        count=len(system.rows),
+        in_build=sum(1 for each in system.rows if each.until is None),
+    )
+
+
+def _states(desk: Desk) -> tuple[Link, ...]:
+    return tuple(
+        Link(text=desk.episode(each).text, address=f"{links.spec(each)}#fitted")
+        for each in desk.states
+    )
+
+
+def _whole_page(desk: Desk, shown: tuple[SystemParts, ...], *, filed: bool) -> Page:
     title = desk.words("parts.title")
     known = desk.states[desk.last].parts
-    shown = _by_system(desk, known.values())
     return Page(
         address=links.PARTS,
         template="parts.html",
@@ -84,13 +145,11 @@ def parts_page(desk: Desk) -> Page:
             margin=desk.margin(),
             lead=desk.words("parts.lead"),
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
-            systems=shown,
+            systems=() if filed else shown,
+            filed=tuple(_filed(each) for each in shown) if filed else (),
             episodes=tuple(desk.episode(each) for each in desk.states),
-            states=tuple(
-                Link(text=desk.episode(each).text, address=f"{links.spec(each)}#fitted")
-                for each in desk.states
-            ),
-            copy=copies_of(desk),
+            states=_states(desk),
+            copy=copies_of(desk, on_page=not filed),
         ),
         owed=desk.owed(links.PARTS),
     )

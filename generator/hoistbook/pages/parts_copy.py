@@ -34,7 +34,8 @@ class Copy:
     suffix: str
     body: Markup
     """The list for the clipboard: pieces of text, of which some carry `data-when`, being for a
-    list with (`asked`) or without (`unasked`) the parts that are left out."""
+    list with (`asked`) or without (`unasked`) the parts that are left out. Empty for a list that
+    is too long for a page."""
     file: str
     """Address of the same as a file, parts left out."""
     whole: str
@@ -94,15 +95,18 @@ _Piece = tuple[str, str]
 """A text with its line end, and when it belongs to the list."""
 
 
-def copies_of(desk: Desk, number: int | None = None) -> CopyShown:
-    """Return the parts list of an episode, or of the whole journal, in all its forms."""
+def copies_of(desk: Desk, number: int | None = None, *, on_page: bool = True) -> CopyShown:
+    """Return the parts list of an episode, or of the whole journal, in all its forms.
+
+    A list that is too long to stand on a page for the clipboard is in its files alone.
+    """
     listed = _listed(desk, number)
     return CopyShown(
         copies=tuple(
             Copy(
                 name=desk.words(f"parts_copy.{suffix}"),
                 suffix=suffix,
-                body=_marked(form(desk, listed)),
+                body=_marked(form(desk, listed)) if on_page else Markup(""),
                 file=links.parts_list(number, suffix),
                 whole=links.parts_list(number, suffix, whole=True) if listed.left_out else "",
             )

@@ -20,10 +20,10 @@ from hoistbook.pages.index_a_z import index_page
 from hoistbook.pages.next import next_page
 from hoistbook.pages.page import Material, Page
 from hoistbook.pages.part import part_pages
-from hoistbook.pages.parts import parts_page
+from hoistbook.pages.parts import parts_pages
 from hoistbook.pages.spec import spec_pages
 from hoistbook.pages.structured import structured_of
-from hoistbook.pages.tally import tally_page
+from hoistbook.pages.tally import tally_pages
 from hoistbook.pages.workings import workings_pages
 
 
@@ -38,11 +38,11 @@ def _pages(desk: Desk) -> Iterator[Page]:
     yield episodes_page(desk)
     for episode in desk.material.episodes:
         yield episode_page(desk, episode)
-    yield parts_page(desk)
+    yield from parts_pages(desk)
     yield from part_pages(desk)
     yield next_page(desk)
     yield from spec_pages(desk)
-    yield tally_page(desk)
+    yield from tally_pages(desk)
     yield circuits_page(desk)
     yield bench_page(desk)
     yield from workings_pages(desk)

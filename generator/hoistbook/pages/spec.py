@@ -10,11 +10,12 @@ from hoistbook.authored.kinds import systems
 from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.history.state import Dated, State, Status
 from hoistbook.pages import links
+from hoistbook.pages.cost_of_power import cost_of_power
 from hoistbook.pages.day import ReadingRow, reading_row
 from hoistbook.pages.desk import Desk, sections
 from hoistbook.pages.page import Page
 from hoistbook.pages.receipts import count_of
-from hoistbook.pages.shown import FigureRow, Link, PartRef, Sheet
+from hoistbook.pages.shown import Entry, FigureRow, Link, PartRef, Sheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,6 +69,8 @@ class SpecContext(Sheet):
     settings: tuple[SpecRow, ...]
     systems: tuple[FittedSystem, ...]
     figures: tuple[FigureRow, ...]
+    per_power: Entry | None
+    """What each kilowatt gained has cost; None without two power runs at the same place."""
     readings: tuple[ReadingRow, ...]
     """The last of each thing measured."""
     joins: tuple[JoinRow, ...]
@@ -103,6 +106,7 @@ def _page(desk: Desk, address: str, number: int, *, now: bool) -> Page:
             settings=_rows(desk, state.settings),
             systems=_fitted(desk, state),
             figures=tuple(desk.row(each) for each in desk.listed(number)),
+            per_power=cost_of_power(desk, number),
             readings=_readings(desk, state),
             joins=tuple(_joins(desk, state)),
             others=_others(desk, None if now else number),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -9,8 +11,10 @@ from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind, Stage, Tally
 from hoistbook.pages import links
 from hoistbook.pages.charts import cost_charts
+from hoistbook.pages.cost_of_power import cost_of_power
 from hoistbook.pages.desk import Desk, NamePart, sections
 from hoistbook.pages.page import Page
+from hoistbook.pages.sheets import Filed, filed_at, filed_on, sheets_of
 from hoistbook.pages.shown import Chart, Entry, Link, PartRef, Sheet
 
 
@@ -24,6 +28,8 @@ class TallyShown:
     """What has been spent on each system so far."""
     total: str
     """What has been spent so far: the sum of the systems."""
+    per_power: Entry | None
+    """What each kilowatt gained has cost; None without two power runs at the same place."""
     unpriced: tuple[PartRef, ...]
     """Bought parts whose price is not given: the tally is too low by these."""
 
@@ -34,6 +40,8 @@ class TallyRow:
 
     episode: Link
     number: int
+    first: bool
+    """Whether it is the first amount of its episode: a theme gives it an anchor."""
     until: int | None
     """Of an amount only ordered or planned: the episode from which it no longer stands."""
     date: str
@@ -67,6 +75,14 @@ class RunningRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AmountsContext(Sheet):
+    """`amounts.html`: the amounts of a full sheet."""
+
+    rows: tuple[TallyRow, ...]
+    files: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TallyContext(Sheet):
     """`tally.html`: every amount once, the running total, and the tally as at the last episode."""
 
@@ -75,11 +91,21 @@ class TallyContext(Sheet):
     running: tuple[RunningRow, ...]
     rows: tuple[TallyRow, ...]
     files: tuple[Link, ...]
+    filed: tuple[Filed, ...]
+    """Episodes whose amounts stand on sheets of their own; none on such a sheet."""
 
 
-def tally_page(desk: Desk) -> Page:
-    """Return the page of the running cost."""
-    title, name = desk.words("tally.title"), desk.naming()
+def tally_pages(desk: Desk) -> Iterator[Page]:
+    """Yield the page of the running cost, and the full sheets of amounts filed under it."""
+    amounts = Counter(each.episode for each in desk.material.ledger.entries)
+    sheets = sheets_of({number: amounts[number] for number in desk.states if amounts[number]})
+    for sheet in sheets[:-1]:
+        yield _amounts_page(desk, sheet)
+    yield _whole_page(desk, sheets)
+
+
+def _whole_page(desk: Desk, sheets: tuple[tuple[int, ...], ...]) -> Page:
+    title = desk.words("tally.title")
     total = desk.home_money(desk.tallies[desk.last].spent)
     return Page(
         address=links.TALLY,
@@ -96,9 +122,37 @@ def tally_page(desk: Desk) -> Page:
             tally=tally_of(desk, desk.last),
             charts=cost_charts(desk),
             running=tuple(_running(desk, each) for each in desk.material.ledger.tallies),
-            rows=tuple(_row(desk, each, name) for each in desk.material.ledger.entries),
+            rows=_rows(desk, sheets[-1]),
+            files=desk.files("tally"),
+            filed=filed_on(desk, links.TALLY, sheets),
+        ),
+    )
+
+
+def _amounts_page(desk: Desk, sheet: tuple[int, ...]) -> Page:
+    title = desk.words("tally.sheet", first=sheet[0], last=sheet[-1])
+    return Page(
+        address=filed_at(links.TALLY, sheet),
+        template="amounts.html",
+        title=title,
+        description=title,
+        context=AmountsContext(
+            heading=title,
+            margin=desk.margin(),
+            lead=desk.words("tally.lead"),
+            rows=_rows(desk, sheet),
             files=desk.files("tally"),
         ),
+    )
+
+
+def _rows(desk: Desk, sheet: tuple[int, ...]) -> tuple[TallyRow, ...]:
+    name = desk.naming()
+    entries = [each for each in desk.material.ledger.entries if each.episode in sheet]
+    numbers = [None, *(each.episode for each in entries)]
+    return tuple(
+        _row(desk, each, name, first=each.episode != before)
+        for each, before in zip(entries, numbers, strict=False)
     )
 
 
@@ -123,6 +177,7 @@ def tally_of(desk: Desk, number: int, name: NamePart | None = None) -> TallyShow
             for system, amount in tally.by_system
         ),
         total=desk.home_money(tally.spent),
+        per_power=cost_of_power(desk, number),
         unpriced=tuple((name or desk.part)(each) for each in tally.unpriced),
     )
 
@@ -154,11 +209,12 @@ def _running(desk: Desk, tally: Tally) -> RunningRow:
     )
 
 
-def _row(desk: Desk, entry: LedgerEntry, name: NamePart) -> TallyRow:
+def _row(desk: Desk, entry: LedgerEntry, name: NamePart, *, first: bool) -> TallyRow:
     foreign = entry.amount.currency != desk.currency
     return TallyRow(
         episode=desk.episode(entry.episode),
         number=entry.episode,
+        first=first,
         until=entry.until,
         date=desk.formats.date(entry.day) if entry.day else "",
         what=entry.label,

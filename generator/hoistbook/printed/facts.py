@@ -10,7 +10,7 @@ from hoistbook.pages.change_rows import ChangeRow, change_rows, rejoined
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.shown import Entry, FigureRow, PartRef
 from hoistbook.pages.spec import SpecContext, SpecRow, spec_pages
-from hoistbook.pages.tally import tally_of
+from hoistbook.pages.tally import TallyShown, tally_of
 from hoistbook.printed.block import Block
 
 
@@ -18,7 +18,9 @@ def tally_blocks(desk: Desk, number: int) -> Iterator[Block]:
     """Yield the running cost as at an episode."""
     shown = tally_of(desk, number)
     title = f"Tally, {_as_at(desk, number)}"
-    yield Block(title=title, headings=("", ">Amount"), rows=_entries(shown.lines))
+    yield Block(
+        title=title, headings=("", ">Amount"), rows=(*_entries(shown.lines), *_per_power(shown))
+    )
     total = ("Total", shown.total)
     yield Block(
         title="Spent by system",
@@ -28,6 +30,13 @@ def tally_blocks(desk: Desk, number: int) -> Iterator[Block]:
     if shown.unpriced:
         rows = tuple((each.text,) for each in shown.unpriced)
         yield Block(title="Bought, price not given", headings=("Part",), rows=rows)
+
+
+def _per_power(shown: TallyShown) -> tuple[tuple[str, ...], ...]:
+    given = shown.per_power
+    if given is None or given.number is None:
+        return ()
+    return ((given.label, f"{given.number.value} ({given.number.band}), {given.number.evidence}"),)
 
 
 def spec_blocks(desk: Desk, number: int) -> Iterator[Block]:
