@@ -1,4 +1,4 @@
-"""Formulas become JavaScript from their own syntax trees; the browser's tests judge the numbers."""
+"""Formulas become JavaScript from their syntax trees; the browser judges the numbers."""
 
 import ast
 from types import SimpleNamespace
