@@ -40,10 +40,15 @@ class ChangesContext(Sheet):
     known from; and `rows`, each with episode, subject, before and after."""
 
 
+MOST_WEIGHT = 180
+"""Of one sheet: rows of changes have fewer elements than amounts have."""
+
+
 def changes_pages(desk: Desk) -> Iterator[Page]:
     """Yield the page of all changes, and the full sheets filed under it."""
     tables = {number: _table(desk, number) for number in desk.episodes}
-    sheets = sheets_of({number: _weight(rows) for number, rows in tables.items()})
+    weights = {number: _weight(rows) for number, rows in tables.items()}
+    sheets = sheets_of(weights, MOST_WEIGHT)
     for sheet in sheets[:-1]:
         first, last = sheet[0], sheet[-1]
         title = desk.words("changes.sheet", first=first, last=last)

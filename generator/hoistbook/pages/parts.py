@@ -80,7 +80,7 @@ class PartsContext(Sheet):
     """The list to take away; None on the page of one system."""
 
 
-MOST_ROWS = 120
+MOST_ROWS = 130
 """A longer list is filed by system, each on a page of its own, so that none grows too large."""
 
 

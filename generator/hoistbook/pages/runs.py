@@ -109,4 +109,4 @@ def _near(desk: Desk, curve: Curve | None, speed: float) -> Power | None:
 
 def _power(desk: Desk, curve: Curve, at: int, evidence: Evidence) -> Power:
     value, band = desk.formats.banded(curve.values[at], curve.low[at], curve.high[at], "power")
-    return Power(value=value, band=band, evidence=evidence)
+    return Power(value=value, band=band, evidence=desk.word("evidence", evidence))
