@@ -204,13 +204,16 @@ def _picture(token: Token, targets: Targets) -> Token:
 
 
 def _chart(chart: Chart, text: str, caption: str, targets: Targets) -> Markup:
-    """Return a chart in a box of its own that scrolls: its letters must not shrink on a phone."""
+    """Return a chart, on a phone as it is drawn for one: its letters must not shrink there."""
     return Markup(
-        '<figure class="chart"><div class="wide" role="region" tabindex="0" aria-label="{}">'
-        '<img src="{}" alt="{}" width="{}" height="{}" loading="lazy"></div>'
+        '<figure class="chart"><picture><source media="(max-width: 47.99rem)" srcset="{}"'
+        ' width="{}" height="{}">'
+        '<img src="{}" alt="{}" width="{}" height="{}" loading="lazy"></picture>'
         '<figcaption>{} <a href="{}">{}</a></figcaption></figure>'
     ).format(
-        caption or chart.caption,
+        targets.href(chart.narrow.address),
+        chart.narrow.width,
+        chart.narrow.height,
         targets.href(chart.address),
         chart.text,
         chart.width,
