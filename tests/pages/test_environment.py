@@ -9,15 +9,20 @@ from pathlib import Path
 
 import pytest
 
+from hoistbook.figures.inputs import inputs_of
 from hoistbook.pages.environment import Renderer, ThemeError
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Sheet
 from hoistbook.pages.site import site_pages
+from tests.figures.states import state
 from tests.pages.sample import JOURNAL, sample_material
 
 THEMES = Path(__file__).resolve().parents[2] / "themes"
 MATERIAL = sample_material()
-PAGES = site_pages(MATERIAL)
+WITH_A_CHAIN = tuple(
+    replace(each, inputs=inputs_of(state())) for each in sample_material().figures
+)
+PAGES = site_pages(replace(MATERIAL, figures=WITH_A_CHAIN))
 
 
 def page(address: str) -> Page:
