@@ -160,7 +160,8 @@ def test_the_guide_names_every_template_with_its_context() -> None:
     guide = (THEMES / "README.md").read_text(encoding="utf-8")
     listed = dict(re.findall(r"^\| `([\w-]+\.html)` \| `(\w+)` \|", guide, re.MULTILINE))
     used = {each.template: type(each.context).__name__ for each in PAGES}
-    assert listed == used
+    # Only a journal longer than the sample files its amounts; that is tried in journeys.
+    assert listed == used | {"amounts.html": "AmountsContext"}
 
 
 def test_both_themes_have_every_template(theme: Path) -> None:
