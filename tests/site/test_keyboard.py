@@ -73,7 +73,7 @@ def follow(page: Page, ending: str) -> None:
         page.keyboard.press("Tab")
         stop = page.evaluate(FOCUS)
         if stop and str(stop["href"]).endswith(ending):
-            page.keyboard.press("Enter")
-            page.wait_for_load_state()
+            with page.expect_navigation():
+                page.keyboard.press("Enter")
             return
     pytest.fail(f"no link to {ending} on {page.url}")
