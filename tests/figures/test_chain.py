@@ -244,8 +244,7 @@ def test_an_estimate_says_that_it_is_one():
 def test_what_leaves_the_range_of_a_formula_is_said_where_it_does():
     notes = figure(boosted(), "reference_friction").notes
     assert notes == (
-        "Engine speed leaves the range that this formula is good for between 6,100 and "
-        "6,300 rpm.",
+        "Engine speed leaves the range that this formula is good for between 6,100 and 6,300 rpm.",
     )
 
 

@@ -1,4 +1,4 @@
-"""A journal of any size, invented and monotonous, for what must stay small however long it grows."""
+"""A journal of any size, invented, for what must stay small however long it grows."""
 
 from __future__ import annotations
 

@@ -26,6 +26,9 @@ CHART = Chart(
     text="Chart: power.",
     caption="Power over engine speed",
     data=Link(text="its data", address="/charts/power.csv"),
+    narrow=Picture(
+        address="/charts/power-narrow.svg", width=330, height=360, text="Chart: power."
+    ),
 )
 TARGETS = Targets(
     href=lambda address: f"..{address}",

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
 from typing import TypeAlias
 
 from hoistbook.authored.records import BoostBySpeed
@@ -19,15 +19,13 @@ from hoistbook.pages import links
 from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.drawing import (
-    WIDTH,
     BarDrawing,
     Line,
     LineDrawing,
-    draw_bars,
-    draw_lines,
-    drawing_height,
+    drawing_size,
+    drawn,
 )
-from hoistbook.pages.shown import Chart, Link
+from hoistbook.pages.shown import Chart, Link, Picture
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,40 +78,62 @@ def chart_files(desk: Desk, remember: Remember = _make) -> dict[str, bytes]:
     """Return every chart and its data: path in the site -> content."""
     files = {}
     for plot in _all_plots(desk):
-        # The record of a drawing says all that it shows, every number in full.
-        drawn = remember(partial(_drawn, plot.drawing), f"chart {plot.drawing!r}")
-        files[links.file_path(links.chart(plot.name))] = drawn
+        for narrow in (False, True):
+            # The record of a drawing, with the language of its numbers, says all that it shows.
+            make = partial(drawn, plot.drawing, narrow=narrow)
+            known = f"chart {desk.words.language} {narrow} {plot.drawing!r}"
+            files[links.file_path(_address(plot, narrow=narrow))] = remember(make, known)
         files[links.file_path(links.chart(plot.name, "csv"))] = _data(desk, plot.drawing)
     return files
 
 
-def _drawn(drawing: LineDrawing | BarDrawing) -> bytes:
-    return draw_lines(drawing) if isinstance(drawing, LineDrawing) else draw_bars(drawing)
+def _address(plot: Plot, *, narrow: bool) -> str:
+    return links.chart(f"{plot.name}-narrow" if narrow else plot.name)
 
 
 def _all_plots(desk: Desk) -> Iterable[Plot]:
-    plots = {}
-    for number in desk.states:
-        for kind in _KINDS:
-            plot = _plot(desk, kind, number)
-            if plot is not None:
-                plots[plot.name] = plot
-    return [*plots.values(), *_cost_plots(desk)]
+    plots = [plot for kind in _KINDS for plot in _plots(desk, kind).values() if plot is not None]
+    return [*{plot.name: plot for plot in plots}.values(), *_cost_plots(desk)]
 
 
 def _shown(desk: Desk, plot: Plot) -> Chart:
+    width, height = drawing_size(plot.drawing)
+    narrow_width, narrow_height = drawing_size(plot.drawing, narrow=True)
     return Chart(
         address=links.chart(plot.name),
-        width=WIDTH,
-        height=drawing_height(plot.drawing),
+        width=width,
+        height=height,
         text=plot.text,
         caption=plot.caption,
         data=Link(text=desk.words("charts.data"), address=links.chart(plot.name, "csv")),
+        narrow=Picture(
+            address=_address(plot, narrow=True),
+            width=narrow_width,
+            height=narrow_height,
+            text=plot.text,
+        ),
     )
 
 
 def _plot(desk: Desk, kind: str, number: int) -> Plot | None:
-    return _KINDS[kind](desk, number)
+    return _plots(desk, kind)[number]
+
+
+@lru_cache(maxsize=16)
+def _plots(desk: Desk, kind: str) -> Mapping[int, Plot | None]:
+    """Return a chart as at every state; one that shows the same as before is the one before.
+
+    So its name is that of the episode that changed what it shows, be it only by the speeds over
+    which it reaches.
+    """
+    plots: dict[int, Plot | None] = {}
+    before = None
+    for number in desk.states:
+        plot = _KINDS[kind](desk, number)
+        if plot is not None and before is not None and plot.drawing == before.drawing:
+            plot = before
+        plots[number] = before = plot
+    return plots
 
 
 def _power(desk: Desk, number: int) -> Plot | None:
@@ -154,11 +174,10 @@ def _over_speed(
         for name, curve, points in _curves_of(desk, run, latest=run is runs[-1]):
             lines.append(_line(desk, quantity, name, of_power(curve), points=points))
             said.append(_said(desk, quantity, name, of_power(curve)))
-    changed = max(each.episode for each in (estimate, *runs) if each is not None)
     title = desk.words(f"charts.{quantity}")
     return Plot(
-        name=f"{quantity}-episode-{changed}",
-        caption=desk.words("charts.over_speed", title=title, number=changed),
+        name=f"{quantity}-episode-{number}",
+        caption=desk.words("charts.over_speed", title=title, number=number),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
             across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),
@@ -187,14 +206,13 @@ def _curves_of(
 
 def _boost(desk: Desk, number: int) -> Plot | None:
     """Return boost over engine speed, only where the author or a log gives it."""
-    lines, changed = [], 0
+    lines = []
     setting = desk.states[number].settings.get("boost")
     if setting is not None and isinstance(setting.value, BoostBySpeed):
         by_speed = setting.value
         curve = [each.value for each in by_speed.pressures]
         name = desk.words("charts.boost_set", evidence=desk.word("evidence", by_speed.evidence))
         lines.append(_boost_line(desk, name, by_speed.speeds, curve))
-        changed = setting.episode
     for run in desk.states[number].runs[-1:]:
         log = desk.material.journal.logs.get(run.value.log)
         if log is not None and "boost" in log.columns and "speed" in log.columns:
@@ -203,14 +221,13 @@ def _boost(desk: Desk, number: int) -> Plot | None:
             if known:
                 name = desk.words("charts.boost_log", number=run.episode)
                 lines.append(_boost_line(desk, name, *zip(*known, strict=True)))
-                changed = max(changed, run.episode)
     if not lines:
         return None
     title = desk.words("charts.boost")
     said = [_said_line(desk, "boost", each) for each in lines]
     return Plot(
-        name=f"boost-episode-{changed}",
-        caption=desk.words("charts.over_speed", title=title, number=changed),
+        name=f"boost-episode-{number}",
+        caption=desk.words("charts.over_speed", title=title, number=number),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
             across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),

@@ -2,7 +2,8 @@
 
 A drawing is pure data; the same drawing gives the same bytes. The file carries the colours of both
 schemes and its own paper, and every line is named where it ends and has a dash of its own, so
-that nothing hangs on colour.
+that nothing hangs on colour. Every chart is drawn twice: for a sheet, with the names of its lines
+at their ends, and for the width of a phone, with the names in a key below.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from __future__ import annotations
 import io
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -19,10 +20,18 @@ if TYPE_CHECKING:
 
 WIDTH, HEIGHT = 720, 420
 """Size of a line chart [px]; a bar chart is as high as its bars need."""
+NARROW, NARROW_HEIGHT = 330, 300
+"""The same for a phone, without the key below: as wide as shown, so letters keep their size."""
 
 _POINTS = 72 / 96
 """Points to a CSS pixel."""
+_TYPE = 15
+"""Size of the letters [px]."""
+_LOW, _TOP = 64, 44
+"""Room below and above a line chart [px]."""
 _BAR = 30
+_NARROW_BAR = 52
+"""Height of a bar [px]; on a phone its name stands above it."""
 _LETTER = 9
 """Generous width of a letter [px]."""
 _LEADING = 18
@@ -48,7 +57,7 @@ _STYLE = """<style>
 --fourth:#6a2a7a}
 @media (prefers-color-scheme:dark){:root{--ink:#e6e5dc;--paper:#14191b;--rule:#2f3839;\
 --first:#8fc3f2;--second:#f0a878;--third:#b9b5a8;--fourth:#d9a8e6}}
-text{font-family:system-ui,sans-serif;font-size:15px}
+text{font-family:system-ui,sans-serif;font-size:11.25px}
 </style>"""
 
 
@@ -77,7 +86,7 @@ class LineDrawing:
     up: str
     """Names of the axes, with their units."""
     lines: tuple[Line, ...]
-    print_number: Callable[[float], str]
+    print_number: Callable[[float], str] = field(repr=False)
     """Prints a number along an axis."""
     whole_steps: bool = False
     """True where the lower axis counts things that have no halves."""
@@ -95,14 +104,32 @@ class BarDrawing:
     printed: tuple[str, ...]
 
 
-def drawing_height(drawing: LineDrawing | BarDrawing) -> int:
-    """Return the height of a drawing [px]; all are `WIDTH` wide."""
-    return HEIGHT if isinstance(drawing, LineDrawing) else 24 + _BAR * len(drawing.names)
+def drawing_size(drawing: LineDrawing | BarDrawing, *, narrow: bool = False) -> tuple[int, int]:
+    """Return the width and height of a drawing [px]."""
+    if isinstance(drawing, BarDrawing):
+        bar = _NARROW_BAR if narrow else _BAR
+        return NARROW if narrow else WIDTH, 24 + bar * len(drawing.names)
+    if narrow:
+        return NARROW, NARROW_HEIGHT + _LEADING * len(drawing.lines)
+    return WIDTH, HEIGHT
 
 
-def draw_lines(drawing: LineDrawing) -> bytes:
-    """Return a line chart as an SVG file."""
+def drawn(drawing: LineDrawing | BarDrawing, *, narrow: bool = False) -> bytes:
+    """Return a chart as an SVG file.
 
+    Parameters
+    ----------
+    drawing
+        What it shows.
+    narrow
+        Whether it is drawn for a phone.
+    """
+    if isinstance(drawing, BarDrawing):
+        return _bars(drawing, narrow=narrow)
+    return _lines(drawing, narrow=narrow)
+
+
+def _lines(drawing: LineDrawing, *, narrow: bool) -> bytes:
     def draw(axes: Axes) -> None:
         from matplotlib.ticker import MaxNLocator
 
@@ -111,24 +138,30 @@ def draw_lines(drawing: LineDrawing) -> bytes:
 
         for number, line in enumerate(drawing.lines):
             _line(axes, line, _LINES[number % len(_LINES)], _DASHES[number % len(_DASHES)])
-        _name_ends(axes, drawing.lines)
+        if narrow:
+            _key_below(axes, drawing.lines)
+        else:
+            _name_ends(axes, drawing.lines)
         axes.set_ylim(bottom=min(0.0, axes.get_ylim()[0]))
         axes.set_xlabel(drawing.across)
         axes.set_title(drawing.up, loc="left")
-        axes.xaxis.set_major_locator(MaxNLocator(8, integer=drawing.whole_steps))
+        axes.xaxis.set_major_locator(MaxNLocator(5 if narrow else 8, integer=drawing.whole_steps))
         axes.xaxis.set_major_formatter(along)
         axes.yaxis.set_major_formatter(along)
         axes.grid(axis="y", color=_RULE, linewidth=1)
 
-    return _svg(draw, HEIGHT, right=0.72)
+    size = drawing_size(drawing, narrow=narrow)
+    if not narrow:
+        return _svg(draw, size, left=0.09, right=0.72)
+    low = _LOW + _LEADING * len(drawing.lines)
+    return _svg(draw, size, left=0.15, right=0.95, low=low)
 
 
-def draw_bars(drawing: BarDrawing) -> bytes:
-    """Return a bar chart as an SVG file."""
+def _bars(drawing: BarDrawing, *, narrow: bool) -> bytes:
     rows = range(len(drawing.names))
 
     def draw(axes: Axes) -> None:
-        axes.barh(rows, drawing.values, height=0.62, color=_LINES[0])
+        axes.barh(rows, drawing.values, height=0.34 if narrow else 0.62, color=_LINES[0])
         for row, value, text in zip(rows, drawing.values, drawing.printed, strict=True):
             axes.annotate(
                 text,
@@ -137,15 +170,44 @@ def draw_bars(drawing: BarDrawing) -> bytes:
                 textcoords="offset points",
                 va="center",
             )
-        axes.set_yticks(rows, drawing.names)
-        axes.invert_yaxis()
+        if narrow:
+            _names_above(axes, drawing.names)
+        axes.set_yticks(rows, [""] * len(rows) if narrow else drawing.names)
+        axes.set_ylim(len(rows) - 0.5, -0.5)
         axes.set_xticks([])
         axes.tick_params(length=0)
         axes.axvline(0, color=_INK, linewidth=1)
         axes.spines[["bottom", "left"]].set_visible(False)
 
+    size = drawing_size(drawing, narrow=narrow)
+    if narrow:
+        return _svg(draw, size, left=0.02, right=0.7, low=2, top=22)
     left = 0.04 + max(map(len, drawing.names)) * _LETTER / WIDTH
-    return _svg(draw, drawing_height(drawing), left=left, right=0.82, low=12, top=12)
+    return _svg(draw, size, left=left, right=0.82, low=12, top=12)
+
+
+def _names_above(axes: Axes, names: Sequence[str]) -> None:
+    for row, name in enumerate(names):
+        axes.annotate(name, (0, row - 0.28), xycoords=axes.get_yaxis_transform(), va="bottom")
+
+
+def _key_below(axes: Axes, lines: Sequence[Line]) -> None:
+    """Write each line's name below the chart, behind a piece of the line."""
+    axes.margins(x=0)
+    high = NARROW_HEIGHT - _LOW - _TOP
+    for number, line in enumerate(lines):
+        at = -(_LOW + _LEADING * number) / high
+        axes.plot(
+            (0, 0.09),
+            (at, at),
+            transform=axes.transAxes,
+            clip_on=False,
+            color=_LINES[number % len(_LINES)],
+            linestyle=_DASHES[number % len(_DASHES)],
+            linewidth=2,
+        )
+        name = line.name.replace("\n", " ")
+        axes.text(0.12, at, name, transform=axes.transAxes, va="center")
 
 
 def _line(axes: Axes, line: Line, colour: str, dash: Any) -> None:
@@ -212,12 +274,12 @@ def spread(heights: Sequence[float], sizes: Sequence[float]) -> list[float]:
 
 def _svg(
     draw: Callable[[Axes], None],
-    height: float,
+    size: tuple[int, int],
     *,
-    left: float = 0.09,
+    left: float,
     right: float,
-    low: float = 64,
-    top: float = 44,
+    low: float = _LOW,
+    top: float = _TOP,
 ) -> bytes:
     # Imported here because it takes a quarter of a second, and most runs draw nothing anew.
     from matplotlib import rc_context
@@ -227,8 +289,8 @@ def _svg(
         "svg.hashsalt": "hoistbook",
         "svg.fonttype": "none",
         "text.parse_math": False,
-        "font.size": 15 * _POINTS,
-        "axes.titlesize": 15 * _POINTS,
+        "font.size": _TYPE * _POINTS,
+        "axes.titlesize": _TYPE * _POINTS,
         "axes.spines.top": False,
         "axes.spines.right": False,
         **dict.fromkeys(
@@ -238,7 +300,8 @@ def _svg(
         "figure.facecolor": _PAPER,
     }
     with rc_context(rules):
-        figure = Figure(figsize=(WIDTH / 96, height / 96))
+        width, height = size
+        figure = Figure(figsize=(width / 96, height / 96))
         axes = figure.add_axes((left, low / height, right - left, 1 - (low + top) / height))
         draw(axes)
         return _written(figure)
@@ -251,7 +314,9 @@ def _written(figure: Figure) -> bytes:
     text = file.getvalue()
     for colour, name in _NAMED.items():
         text = text.replace(colour, f"var(--{name})")
-    text = re.sub(r"font: [^;\"]*'[^;\"]*;? ?", "", text)
+    text = re.sub(r"font-size: [\d.]+px; font-family: [^;\"]*;? ?", "", text)
     text = re.sub(r"<defs>\s*<style.*?</style>\s*</defs>", _STYLE, text, count=1, flags=re.DOTALL)
+    # A hundredth of a point is finer than any screen.
+    text = re.sub(r"(\.\d\d)\d+", r"\1", text)
     text = re.sub(r"<!DOCTYPE.*?>\s*|<\?xml.*?\?>\s*", "", text, flags=re.DOTALL)
     return text.encode()

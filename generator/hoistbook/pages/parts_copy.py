@@ -120,7 +120,7 @@ def copies_of(desk: Desk, number: int | None = None, *, on_page: bool = True) ->
 
 def parts_in_lines(desk: Desk, number: int) -> list[str]:
     """Return the parts that came in an episode, one line each, with what became of them."""
-    rows = (_row(desk, each.part) for each in parts_of_episode(desk, number))
+    rows = (_row(desk, each.part, number) for each in parts_of_episode(desk, number))
     lines = []
     for row in rows:
         came = row.came if row.came != desk.words("came.bought") else ""
@@ -184,14 +184,15 @@ def _listed(desk: Desk, number: int | None) -> _Listed:
         address = links.episode(number)
     order = {name: at for at, name in enumerate(systems())}
     ordered = sorted(parts, key=lambda each: order.get(each.part.system or "", len(order)))
-    rows = tuple((_row(desk, each.part), _left_out(desk, each.part)) for each in ordered)
+    at = desk.last if number is None else number
+    rows = tuple((_row(desk, each.part, at), _left_out(desk, each.part)) for each in ordered)
     count = sum(left for _, left in rows)
     return _Listed(
         title=title,
         rows=rows,
         left_out=words("parts_copy.left_out", n=count) if count else "",
         whole=words("parts_copy.whole", n=count) if count else "",
-        conditions=conditions_of(desk, desk.last if number is None else number),
+        conditions=conditions_of(desk, at),
         cautions=(
             words("parts_copy.caution"),
             *(f"{each.caution.title}: {each.caution.line}" for each in desk.owed(address)),
@@ -219,7 +220,8 @@ def conditions_of(desk: Desk, number: int) -> str:
     return ", ".join(said) or desk.words("parts_copy.no_conditions")
 
 
-def _row(desk: Desk, part: Part) -> Row:
+def _row(desk: Desk, part: Part, at: int) -> Row:
+    """Return a part as a list has it whose figures and conditions are as at an episode."""
     entry = desk.paid.get(part.id)
     return Row(
         system=desk.system(part.system),
@@ -234,7 +236,7 @@ def _row(desk: Desk, part: Part) -> Row:
         supplier=(entry.supplier or "") if entry else "",
         link=part.link or "",
         must=part.must or "",
-        figures="; ".join(_figures(desk, part.id)),
+        figures="; ".join(_figures(desk, part.id, at)),
         became=desk.became(part.id),
     )
 
@@ -248,8 +250,8 @@ def _price(desk: Desk, part: Part) -> str:
     return desk.words("parts_copy.price_of_all", price=price, count=part.count)
 
 
-def _figures(desk: Desk, part_id: str) -> Iterator[str]:
-    for figure in desk.listed(desk.last):
+def _figures(desk: Desk, part_id: str, at: int) -> Iterator[str]:
+    for figure in desk.listed(at):
         if figure.key.subject != part_id or not isinstance(figure, Figure):
             continue
         said = desk.formats.figure(figure)

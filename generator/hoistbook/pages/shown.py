@@ -124,6 +124,8 @@ class Chart:
     text: str
     caption: str
     data: Link
+    narrow: Picture
+    """The same chart drawn for a phone: a theme offers it where a sheet is narrow."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
