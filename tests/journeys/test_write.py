@@ -292,3 +292,19 @@ def test_what_became_of_a_part_is_told_on_earlier_pages(tmp_path: Path) -> None:
     assert after is not None
     assert after["episodes/1/index.html"] != before["episodes/1/index.html"]
     assert b"broke in episode 2" in after["episodes/1/index.html"]
+
+
+def test_a_language_or_theme_that_is_not_there_is_named_with_those_that_are(home: Path) -> None:
+    before = tree(home)
+    changed(
+        home / "content/build.yaml", "format: 1\n", "format: 1\nlanguage: de\ntheme: nothing\n"
+    )
+
+    ran = hoistbook("write", folder=home)
+
+    assert ran.status == 1
+    assert "problem: there is no language de\n" in ran.err
+    assert "write `language:` as en\n" in ran.err
+    assert "problem: there is no theme nothing\n" in ran.err
+    assert "write `theme:` as bare or jobsheet\n" in ran.err
+    assert tree(home) == before

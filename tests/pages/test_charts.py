@@ -30,16 +30,15 @@ def desk_with_boost(setting: BoostBySpeed | None, log: Log | None) -> Desk:
 def test_every_chart_has_its_data_and_the_same_bytes_each_time() -> None:
     files = chart_files(desk_of(sample_material()))
     assert sorted(files) == [
-        "charts/cost-by-episode.csv",
-        "charts/cost-by-episode.svg",
-        "charts/cost-by-system.csv",
-        "charts/cost-by-system.svg",
-        "charts/power-episode-0.csv",
-        "charts/power-episode-0.svg",
-        "charts/power-episode-2.csv",
-        "charts/power-episode-2.svg",
-        "charts/torque-episode-2.csv",
-        "charts/torque-episode-2.svg",
+        f"charts/{name}{ending}"
+        for name in (
+            "cost-by-episode",
+            "cost-by-system",
+            "power-episode-0",
+            "power-episode-2",
+            "torque-episode-2",
+        )
+        for ending in ("-narrow.svg", ".csv", ".svg")
     ]
     assert files == chart_files(desk_of(sample_material()))
 

@@ -159,7 +159,7 @@ def test_the_prose_tells_a_figure_as_it_stood_at_an_earlier_episode() -> None:
     told = replace(SECOND, prose="[now](figure:injector_duty), [then](figure:injector_duty@1)")
     assert plain(context(told).prose) == (
         '<p><a href="../../workings/injector_duty/index.html#engine-episode-2">now 95_%</a>'
-        ' (estimated), <a href="../../workings/injector_duty/index.html#engine-episode-1">then'
+        ' (estimated), <a href="../../workings/injector_duty/index.html#engine-episode-0">then'
         " 70_%</a> (estimated, as at episode 1)</p>\n"
     )
 

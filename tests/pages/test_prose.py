@@ -126,9 +126,10 @@ def test_a_picture_in_a_sentence_stays_in_it() -> None:
 
 def test_a_chart_brings_its_own_text_and_its_data() -> None:
     assert rendered("![Power](chart:power)") == (
-        '<figure class="chart"><div class="wide" role="region" tabindex="0"'
-        ' aria-label="Power over engine speed"><img src="../charts/power.svg" alt="Chart: power."'
-        ' width="720" height="420" loading="lazy"></div><figcaption>Power over engine speed'
+        '<figure class="chart"><picture><source media="(max-width: 47.99rem)"'
+        ' srcset="../charts/power-narrow.svg" width="330" height="360">'
+        '<img src="../charts/power.svg" alt="Chart: power."'
+        ' width="720" height="420" loading="lazy"></picture><figcaption>Power over engine speed'
         ' <a href="../charts/power.csv">its data</a></figcaption></figure>'
     )
 

@@ -11,6 +11,7 @@ from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.subjects import (
     UNSURE,
     Subject,
+    estimated_subjects,
     estimates_in,
     fitted_parts,
     join_subject,
@@ -56,7 +57,7 @@ def owed_by_page(
         "/circuits/": owed(lines=held),
         "/circuits/bench/": owed(lines=held),
         **owed_by_episodes(journal, states, figures, judged),
-        **owed_by_parts(states[-1], judged[-1]),
+        **owed_by_parts(states[-1], judged[-1], figures[-1]),
         **owed_by_specs(states, figures),
         **owed_by_workings(figures),
     }
@@ -92,7 +93,9 @@ def owed_by_episodes(
     }
 
 
-def owed_by_parts(last: State, joins: Iterable[JoinVerdict]) -> dict[str, tuple[Owed, ...]]:
+def owed_by_parts(
+    last: State, joins: Iterable[JoinVerdict], figures: Figures
+) -> dict[str, tuple[Owed, ...]]:
     """Return what the page of each part, the list of parts and the next steps owe."""
     subjects = {
         id_: part_subject(each.part, fitted=was_added(each)) for id_, each in last.parts.items()
@@ -101,9 +104,11 @@ def owed_by_parts(last: State, joins: Iterable[JoinVerdict]) -> dict[str, tuple[
     for each in joins:
         for part in {each.join.a.part: None, each.join.b.part: None}:
             joined.setdefault(part, []).append(join_subject(each))
+    for id_ in estimated_subjects(figures):
+        joined.setdefault(id_, []).append(Subject(name="", estimated=True))
     waiting = [subjects[id_] for id_, each in last.parts.items() if each.status in WAITING]
     return {
-        "/parts/": owed(lines=subjects.values()),
+        "/parts/": owed(lines=(*subjects.values(), *estimates_in(figures))),
         "/next/": owed(lines=waiting),
         **{
             f"/parts/{id_}/": owed(lines=[subject, *joined.get(id_, ())])

@@ -118,5 +118,15 @@ def fuel_subject(fuel: Given | BoostBySpeed) -> Subject:
 
 def estimates_in(figures: Figures) -> Iterator[Subject]:
     """Yield one subject if any of the figures is not measured."""
-    if any(isinstance(each, Figure) and each.evidence in UNSURE for each in figures.figures):
+    if estimated_subjects(figures):
         yield Subject(name="", estimated=True)
+
+
+def estimated_subjects(figures: Figures) -> tuple[str, ...]:
+    """Return what the figures that are not measured are of: the engine, parts by their ids."""
+    unsure = (
+        each.key.subject
+        for each in figures.figures
+        if isinstance(each, Figure) and each.evidence in UNSURE
+    )
+    return tuple(dict.fromkeys(unsure))
