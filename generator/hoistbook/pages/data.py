@@ -21,6 +21,7 @@ from hoistbook.pages.change_rows import change_rows
 from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.parts_copy import parts_list_files
+from hoistbook.pages.receipts import came_of
 
 EXACT_DIGITS = 4
 """Significant digits of a number that has no band."""
@@ -167,7 +168,7 @@ def _parts(desk: Desk) -> Table:
                 state.part.count if state.part.kept is None else state.part.kept,
                 state.part.maker,
                 state.part.part_number,
-                state.part.came,
+                came_of(desk, state.part),
                 "; ".join(f"{each.name}: {each.text}" for each in state.part.ends.values()),
                 state.part.must,
                 desk.word("status", state.status),

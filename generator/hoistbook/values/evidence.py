@@ -11,5 +11,5 @@ class Evidence(StrEnum):
     MEASURED = "measured"
     ESTIMATED = "estimated"
     STATED = "stated"
-    """Said by a maker or a seller."""
+    """Said by a maker, a seller or the author, who sets what is adjusted."""
     ASSUMED = "assumed"
