@@ -138,7 +138,44 @@ def test_of_several_pieces_some_can_change(written: Written) -> None:
         "2 fitted part:stud: on hand -> 4 of 9 fitted",
         "3 fitted part:stud: 4 of 9 fitted -> 6 of 9 fitted",
         "4 taken off part:stud: 6 of 9 fitted -> 5 of 9 fitted",
-        "5 built in part:stud: 5 of 9 fitted -> 5 of 6 fitted",
+        "5 built in part:stud: 5 of 9 fitted -> 5 of 6 fitted, 6 of 9 left",
+    ]
+
+
+def test_one_of_several_breaks_on_the_car_and_a_spare_one_takes_its_place(
+    written: Written,
+) -> None:
+    states = fold(
+        written(
+            "got: ['Stud, 10 off, given']",
+            "done: [{fitted: stud, count: 8}]",
+            "done: [{broke: stud, count: 1, because: a hot nut}]",
+            "done: [{fitted: stud, count: 1}]",
+        )
+    ).states
+    assert lines(states[2], states[3]) == [
+        "3 broke part:stud: 8 of 10 fitted -> 7 of 9 fitted, 9 of 10 left because a hot nut"
+    ]
+    assert lines(states[3], states[4]) == [
+        "4 fitted part:stud: 7 of 9 fitted, 9 of 10 left -> 8 of 9 fitted, 9 of 10 left"
+    ]
+    assert states[4].parts["stud"].fitted_in == 2
+
+
+def test_what_broke_and_was_replaced_in_one_episode_says_that_it_broke(written: Written) -> None:
+    states = fold(
+        written(
+            "got: ['Stud, 10 off, given']",
+            "done: [{fitted: stud, count: 8}]",
+            """
+            done:
+              - {broke: stud, count: 1, because: a hot nut}
+              - {fitted: stud, count: 1}
+            """,
+        )
+    ).states
+    assert lines(states[2], states[3]) == [
+        "3 broke part:stud: 8 of 10 fitted -> 8 of 9 fitted, 9 of 10 left because a hot nut"
     ]
 
 

@@ -81,6 +81,20 @@ CASES = {
         3,
         "broke in episode 2; scrapped in episode 3: a stone",
     ),
+    "broken, then replaced and scrapped": (
+        "box",
+        [
+            """
+            done:
+              - {broke: box, because: a stone}
+              - {fitted: pump, instead of: box}
+              - {scrapped: box}
+            """
+        ],
+        "replaced",
+        2,
+        "broke in episode 2; replaced in episode 2 by Good pump; scrapped in episode 2: a stone",
+    ),
     "taken off": (
         "box",
         ["done: [{took off: box, because: it rattled}]"],

@@ -33,14 +33,18 @@ def do(bench: Bench, done: Done) -> None:
             after,
             changed_in=bench.episode,
             last=done,
-            because=done.because or lasting(state),
+            because=done.because or lasting(state, bench.episode),
         )
         take_its_place(bench, done)
 
 
-def lasting(state: PartState) -> str | None:
-    """Return the reason that outlasts what is done next: why a part broke or was replaced."""
-    return state.because if state.broken or state.replaced_by else None
+def lasting(state: PartState, episode: int) -> str | None:
+    """Return the reason that outlasts what is done next: why a part broke or was replaced.
+
+    Why only some of several broke is told in the episode in which they did.
+    """
+    some_broke = state.broke_in == episode
+    return state.because if state.broken or state.replaced_by or some_broke else None
 
 
 def set_status(bench: Bench, state: PartState, done: Done) -> PartState:
@@ -62,7 +66,7 @@ def fit(bench: Bench, state: PartState, done: Done) -> PartState:
         here,
         status=Status.FITTED,
         since=bench.episode,
-        fitted_in=bench.episode,
+        fitted_in=here.fitted_in if here.pieces_fitted else bench.episode,
         pieces_fitted=here.pieces_fitted + count,
         replaced_by=None,
         replaced_in=None,
@@ -81,10 +85,13 @@ def try_on(bench: Bench, state: PartState, done: Done) -> PartState:
 
 def break_(bench: Bench, state: PartState, done: Done) -> PartState:
     """Break it where it is; of several, the broken ones are used up."""
-    here = bench.come(state)
-    if done.count is not None and done.count < (here.pieces_left or 0):
-        return bench.use_up(here, done.count, "broken")
-    return replace(here, broken=True, broke_in=bench.episode)
+    here = replace(bench.come(state), broke_in=bench.episode)
+    if done.count is None or done.count >= (here.pieces_left or 0):
+        return replace(here, broken=True)
+    if here.status is Status.FITTED:
+        # A part breaks at work: those on the car go first, the spare ones are whole.
+        here = bench.take_off(here, done.count)
+    return bench.use_up(here, done.count, "broken")
 
 
 def go(bench: Bench, state: PartState, done: Done) -> PartState:
@@ -144,6 +151,6 @@ def take_its_place(bench: Bench, done: Done) -> None:
         changed_in=bench.episode,
         replaced_by=done.part,
         replaced_in=bench.episode,
-        because=because or done.because,
+        because=because or done.because or lasting(old, bench.episode),
     )
     del bench.successors[done.part]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from hoistbook.authored.records import BoostBySpeed, Given, Join, Verb
+from hoistbook.authored.records import BoostBySpeed, Given, Join
 from hoistbook.history.state import Change, ChangeKind, Dated, PartState, State, Status
 from hoistbook.history.words import join_words, value_words
 
@@ -101,8 +101,7 @@ def kind_of_change(old: PartState | None, new: PartState) -> ChangeKind:
 def kind_of_part_change(old: PartState, new: PartState) -> ChangeKind:
     """Return what sort of change it is when it befell only some of a count."""
     if (new.pieces_left or 0) < (old.pieces_left or 0):
-        broke = new.last is not None and new.last.verb is Verb.BROKE
-        return ChangeKind.BROKE if broke else ChangeKind.GONE
+        return ChangeKind.BROKE if new.broke_in == new.changed_in else ChangeKind.GONE
     more = new.pieces_fitted > old.pieces_fitted
     return ChangeKind.FITTED if more else ChangeKind.TAKEN_OFF
 
@@ -120,7 +119,7 @@ def status_words(state: PartState | None) -> str | None:
     count = state.part.count if state.part.kept is None else state.part.kept
     if state.status is Status.FITTED and fitted < left:
         words = f"{fitted} of {left} fitted"
-    elif state.status is not Status.GONE and left < count:
+    if state.status is not Status.GONE and left < count:
         words = f"{words}, {left} of {count} left"
     return f"{words}, broken" if state.broken and state.status is not Status.GONE else words
 

@@ -25,9 +25,10 @@ def fate(state: PartState, parts: Mapping[str, PartState]) -> Fate:
     if state.status is Status.GONE:
         return gone(state, parts)
     if state.replaced_by is not None:
-        return told(Outcome.REPLACED, state.replaced_in, state, replaced(state, parts))
+        events = (*broke(state), replaced(state, parts))
+        return told(Outcome.REPLACED, state.replaced_in, state, *events)
     if state.broken:
-        return told(Outcome.BROKEN, state.broke_in, state, broke(state))
+        return told(Outcome.BROKEN, state.broke_in, state, *broke(state))
     if state.status is Status.FITTED or state.part.system == WORKSHOP:
         return Fate(outcome=Outcome.IN_USE)
     if state.last is not None and state.last.verb is Verb.TRIED:
@@ -51,10 +52,8 @@ def gone(state: PartState, parts: Mapping[str, PartState]) -> Fate:
         after = replaced(state, parts)
         first = state.since < (after.episode or state.since)
         events = (left, after) if first else (after, left)
-        return told(Outcome.REPLACED, after.episode, state, *events)
-    if state.broken:
-        return told(Outcome.GONE, state.since, state, broke(state), left)
-    return told(Outcome.GONE, state.since, state, left)
+        return told(Outcome.REPLACED, after.episode, state, *broke(state), *events)
+    return told(Outcome.GONE, state.since, state, *broke(state), left)
 
 
 def replaced(state: PartState, parts: Mapping[str, PartState]) -> Event:
@@ -63,9 +62,9 @@ def replaced(state: PartState, parts: Mapping[str, PartState]) -> Event:
     return Event(how="replaced", episode=state.replaced_in or state.since, part=by)
 
 
-def broke(state: PartState) -> Event:
-    """Return that a part broke, and in which episode."""
-    return Event(how="broke", episode=state.broke_in)
+def broke(state: PartState) -> tuple[Event, ...]:
+    """Return that a part broke, and in which episode, if it did."""
+    return (Event(how="broke", episode=state.broke_in),) if state.broken else ()
 
 
 def fate_of_piece(state: PartState, parts: Mapping[str, PartState]) -> Fate:

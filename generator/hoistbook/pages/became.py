@@ -47,7 +47,7 @@ _NAME_THE_OTHER = ("replaced", "built_into")
 
 
 def standing(words: Words, name: Callable[[str], str], state: PartState) -> str:
-    """Return how a part stands: "fitted", "8 of 10 fitted", "on hand, broken", "sold"."""
+    """Return how a part stands: "fitted", "on hand, broken", "8 of 9 fitted, 9 of 10 left"."""
     if state.status is Status.GONE:
         return _how_gone(words, name, state)
     text = words(f"status.{_key(state.status)}")
@@ -55,7 +55,7 @@ def standing(words: Words, name: Callable[[str], str], state: PartState) -> str:
     count = state.part.count if state.part.kept is None else state.part.kept
     if state.status is Status.FITTED and fitted < left:
         text = words("standing.some_fitted", fitted=fitted, left=left)
-    elif left < count:
+    if left < count:
         text = words("standing.some_left", standing=text, left=left, count=count)
     return words("standing.broken", standing=text) if state.broken else text
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from hoistbook.authored.records import Came, JoinEnd, Part
 from hoistbook.history.state import PartState
 from hoistbook.pages import links
+from hoistbook.pages.became import standing
 from hoistbook.pages.change_rows import ChangeRow, change_rows
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.joins import JoinRow, joins_of, never_joined
@@ -141,6 +142,7 @@ def _entries(desk: Desk, state: PartState) -> Iterator[Entry]:
         ("kind", desk.kind(part.kind)),
         ("system", desk.system(part.system)),
         ("count", count_of(desk, part)),
+        ("standing", _standing(desk, state)),
         ("maker", part.maker or ""),
         ("part_number", part.part_number or ""),
         ("came", came_of(desk, part) if part.came is not Came.BOUGHT else came),
@@ -155,6 +157,12 @@ def _entries(desk: Desk, state: PartState) -> Iterator[Entry]:
         if text:
             yield Entry(label=words(f"part.{key}"), text=text)
     yield Entry(label=words("part.known"), links=(desk.episode(state.known_in),))
+
+
+def _standing(desk: Desk, state: PartState) -> str:
+    """Return how many of several are on the car and left; empty where its status says it all."""
+    shown = standing(desk.words, desk.part_name, state)
+    return shown if state.status == "fitted" and shown != desk.word("status", state.status) else ""
 
 
 def _ends(part: Part, joins: Mapping[JoinEnd, JoinRow]) -> tuple[EndRow, ...]:

@@ -9,6 +9,7 @@ from decimal import Decimal
 from hoistbook.authored.records import Came, Episode, Part, Receipt
 from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind
+from hoistbook.history.state import PartState
 from hoistbook.pages.desk import Desk, NamePart
 from hoistbook.pages.shown import Entry, PartRef
 from hoistbook.values.money import Money
@@ -108,6 +109,14 @@ def count_of(desk: Desk, part: Part) -> str:
     if part.kept is not None and part.kept != part.count:
         return desk.words("part.kept", count=part.count, kept=part.kept)
     return desk.words("part.number_off", count=part.count) if part.count != 1 else ""
+
+
+def fitted_count(desk: Desk, state: PartState) -> str:
+    """Return how many are on the car, and of how many where all that stayed are."""
+    part, fitted = state.part, state.pieces_fitted
+    if fitted == (part.count if part.kept is None else part.kept):
+        return count_of(desk, part)
+    return desk.words("part.number_off", count=fitted)
 
 
 def came_of(desk: Desk, part: Part) -> str:

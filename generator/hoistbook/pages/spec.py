@@ -14,7 +14,7 @@ from hoistbook.pages.cost_of_power import cost_of_power
 from hoistbook.pages.day import ReadingRow, reading_row
 from hoistbook.pages.desk import Desk, sections
 from hoistbook.pages.page import Page
-from hoistbook.pages.receipts import count_of
+from hoistbook.pages.receipts import fitted_count
 from hoistbook.pages.shown import Entry, FigureRow, Link, PartRef, Sheet
 
 
@@ -172,7 +172,7 @@ def _fitted(desk: Desk, state: State) -> tuple[FittedSystem, ...]:
             rows=tuple(
                 FittedRow(
                     part=name(each.part.id),
-                    count=count_of(desk, each.part),
+                    count=fitted_count(desk, each),
                     maker=" ".join(t for t in (each.part.maker, each.part.part_number) if t),
                     since=desk.episode(each.since if each.fitted_in is None else each.fitted_in),
                 )
