@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hoistbook.authored.prose_links import figure_named
 from hoistbook.compare.verdicts import Result
 from hoistbook.figures.figure import Figure, LimitState
 from hoistbook.fit.forgotten import known_sundry, near_sundry
@@ -22,6 +23,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_claims(material),
         *_look_alikes(desk_of(material)),
         *_not_needed(material),
+        *_without_number(material),
     )
 
 
@@ -68,6 +70,19 @@ def _not_needed(material: Material) -> Iterator[Notice]:
                 hint = f"did you mean `{near}`?" if near else "its word stands on the page Next"
                 said = f"nothing that is usually forgotten is called `{words}`"
                 yield Notice("not-on-the-list", said, place, hint, episode.number)
+
+
+def _without_number(material: Material) -> Iterator[Notice]:
+    """Yield a notice for each link of the prose to a figure that the car does not have then."""
+    figures = {each.episode: each for each in material.figures}
+    for episode in material.episodes:
+        for link in (each for each in episode.links if each.kind == "figure"):
+            named = figure_named(link.target)
+            at = episode.number if named.episode is None else int(named.episode)
+            if at in figures and figures[at].get(named.quantity, named.subject) is None:
+                said = f"`figure:{link.target}` prints no number: there is none as at episode {at}"
+                hint = "with `@` and a number it is as at an earlier episode: `figure:power@1`"
+                yield Notice("no-number", said, link.place, hint, episode.number)
 
 
 def _claims(material: Material) -> Iterator[Notice]:

@@ -10,10 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from hoistbook.authored.records import Journal
+from hoistbook.authored.records import BoostBySpeed, Journal
 from hoistbook.figures.figure import Figure
 from hoistbook.history.ledger import Stage
-from hoistbook.pages.desk import desk_of
 from hoistbook.pages.page import Material
 from hoistbook.pipeline import work_out
 
@@ -94,7 +93,7 @@ def test_the_budget_went_between_the_tow_eyes_and_the_tyres(material: Material) 
     spent = [each for each in material.ledger.entries if each.stage is Stage.SPENT]
     before = sum(each.home for each in spent if each.episode < 9)
     of_the_day = [each for each in spent if each.episode == 9 and each.day is not None]
-    of_the_day.sort(key=lambda each: (each.day, each.part == "tyres"))  # type: ignore[return-value]
+    of_the_day.sort(key=lambda each: str(each.day))
     parts = [each.part for each in of_the_day]
     upto = {
         name: before + sum(each.home for each in of_the_day[: parts.index(name) + 1])
@@ -108,9 +107,14 @@ def test_every_figure_that_the_prose_names_prints_a_number() -> None:
     assert [each.message for each in built.notices if each.code == "no-number"] == []
 
 
-def test_what_is_written_of_boost_by_speed_is_the_list(journal: Journal, material: Material) -> None:
-    desk = desk_of(material)
+def test_the_boost_is_a_third_by_2500_three_quarters_by_3000_and_less_at_the_limiter(
+    journal: Journal,
+) -> None:
     (episode,) = (each for each in journal.episodes if each.number == 6)
-    boost = desk.states[episode.number].settings["boost"].value
-    by_speed = {each.speed: each.pressure for each in boost.pressures}  # type: ignore[union-attr]
-    assert by_speed == {}
+    boost = episode.settings["boost"]
+    assert isinstance(boost, BoostBySpeed)
+    shares = dict(zip(boost.speeds, [each.value / 50e3 for each in boost.pressures], strict=True))
+    assert shares[2500] == pytest.approx(1 / 3, abs=0.05)
+    assert shares[3000] == pytest.approx(3 / 4, abs=0.05)
+    assert (shares[3500], shares[5500]) == (1, 1)
+    assert 0.9 < shares[6300] < 1
