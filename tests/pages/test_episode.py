@@ -184,7 +184,24 @@ def test_expected_and_got_stand_side_by_side_in_the_same_place() -> None:
     assert row.same_conditions is not None
     numbers = (row.said_then.value, row.same_conditions.value, row.measured.value)
     assert tuple(map(plain, numbers)) == ("68_kW", "65_kW", "66_kW")
-    assert run.score == "Of the speeds compared, 3 of 3 lie inside the band of the estimate."
+    assert run.score == (
+        "At 3 of these 3 speeds the measured power lies inside the band of what was estimated"
+        " before the run."
+    )
+
+
+def test_the_rows_of_a_run_are_the_speeds_that_are_counted() -> None:
+    (comparison,) = DESK.material.comparisons
+    speeds = comparison.measured.speeds
+    counted = replace(comparison, compared=speeds[1:], inside=1, out_of=2, said_then=None)
+    (run,) = context(SECOND, desk_of(replace(DESK.material, comparisons=(counted,)))).runs
+    assert [each.speed for each in run.rows] == [
+        DESK.formats.quantity(each, "engine_speed") for each in speeds[1:]
+    ]
+    assert run.score == (
+        "At 1 of these 2 speeds the measured power lies inside the band of what is estimated"
+        " for the run's own boost, air and mixture."
+    )
 
 
 def test_a_claim_leads_to_the_workings_that_decide_it() -> None:

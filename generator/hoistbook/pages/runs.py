@@ -48,7 +48,7 @@ class RunShown:
     """The engine speed of it."""
     rows: tuple[RunRow, ...]
     score: str
-    """"7 of 9 inside"; empty when there is nothing to compare."""
+    """"At 7 of these 9 speeds ..."; empty when there is nothing to compare."""
     why_none: str
 
 
@@ -67,20 +67,30 @@ def _run(desk: Desk, comparison: Comparison) -> RunShown:
         note=run.note or "",
         highest=_power(desk, measured, top, Evidence.MEASURED),
         highest_at=desk.formats.quantity(measured.speeds[top], "engine_speed"),
-        rows=tuple(_row(desk, comparison, each) for each in _some(len(measured.speeds))),
-        score=(
-            desk.words("run.score", inside=comparison.inside, out_of=comparison.out_of)
-            if comparison.out_of
-            else ""
-        ),
+        rows=tuple(_row(desk, comparison, each) for each in _told(comparison)),
+        score=_score(desk, comparison),
         why_none=comparison.why_none,
     )
+
+
+def _score(desk: Desk, comparison: Comparison) -> str:
+    """Return at how many speeds it is inside which band: of what was said, or of the day's."""
+    if not comparison.out_of:
+        return ""
+    key = "run.score" if comparison.said_then else "run.score_of_the_day"
+    return desk.words(key, inside=comparison.inside, out_of=comparison.out_of)
 
 
 def _standard(desk: Desk, standard: str) -> str:
     if standard == "none":
         return desk.words("run.no_standard")
     return desk.words("run.standard", standard=standard)
+
+
+def _told(comparison: Comparison) -> list[int]:
+    """Return the positions of the speeds that are counted, of some where nothing is compared."""
+    speeds = comparison.measured.speeds
+    return [speeds.index(each) for each in comparison.compared] or _some(len(speeds))
 
 
 def _some(count: int) -> list[int]:
