@@ -126,3 +126,14 @@ def test_the_running_cost_is_told_in_words_too() -> None:
     assert plain(by_system.text) == (
         "Chart: 1,253.30_EUR spent, by system: Other 995.00_EUR, Fuel 258.30_EUR."
     )
+
+
+def test_no_name_of_a_line_reaches_beyond_the_paper_of_a_phone() -> None:
+    # Letters of 15 px are 7.8 px wide in the mean, in a wide sans-serif face: common practice.
+    files = chart_files(desk_of(sample_material()))
+    drawing = etree.fromstring(files["charts/power-episode-2-narrow.svg"])
+    width = float(drawing.get("viewBox").split()[2])
+    texts = {text.text: text for text in drawing.iter("{http://www.w3.org/2000/svg}text")}
+    longest = "at the wheels, measured, episode 2"
+    assert "text-anchor: start" in texts[longest].get("style")
+    assert float(texts[longest].get("x")) + 7.8 * 0.75 * len(longest) <= width

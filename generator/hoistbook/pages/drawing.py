@@ -29,6 +29,8 @@ _TYPE = 15
 """Size of the letters [px]."""
 _LOW, _TOP = 64, 44
 """Room below and above a line chart [px]."""
+_NARROW_SPAN = (0.15, 0.95)
+"""Where a line chart for a phone begins and ends, as shares of its width."""
 _BAR = 30
 _NARROW_BAR = 52
 """Height of a bar [px]; on a phone its name stands above it."""
@@ -154,7 +156,8 @@ def _lines(drawing: LineDrawing, *, narrow: bool) -> bytes:
     if not narrow:
         return _svg(draw, size, left=0.09, right=0.72)
     low = _LOW + _LEADING * len(drawing.lines)
-    return _svg(draw, size, left=0.15, right=0.95, low=low)
+    left, right = _NARROW_SPAN
+    return _svg(draw, size, left=left, right=right, low=low)
 
 
 def _bars(drawing: BarDrawing, *, narrow: bool) -> bytes:
@@ -192,13 +195,18 @@ def _names_above(axes: Axes, names: Sequence[str]) -> None:
 
 
 def _key_below(axes: Axes, lines: Sequence[Line]) -> None:
-    """Write each line's name below the chart, behind a piece of the line."""
+    """Write each line's name below the chart, behind a piece of the line.
+
+    The key begins at the edge of the paper: a name may be nearly as wide as that.
+    """
     axes.margins(x=0)
+    left, right = _NARROW_SPAN
+    start, end, text = ((each - left) / (right - left) for each in (0.01, 0.1, 0.13))
     high = NARROW_HEIGHT - _LOW - _TOP
     for number, line in enumerate(lines):
         at = -(_LOW + _LEADING * number) / high
         axes.plot(
-            (0, 0.09),
+            (start, end),
             (at, at),
             transform=axes.transAxes,
             clip_on=False,
@@ -207,7 +215,7 @@ def _key_below(axes: Axes, lines: Sequence[Line]) -> None:
             linewidth=2,
         )
         name = line.name.replace("\n", " ")
-        axes.text(0.12, at, name, transform=axes.transAxes, va="center")
+        axes.text(text, at, name, transform=axes.transAxes, va="center")
 
 
 def _line(axes: Axes, line: Line, colour: str, dash: Any) -> None:
