@@ -184,14 +184,17 @@ def _bars(drawing: BarDrawing, *, narrow: bool) -> bytes:
 
     size = drawing_size(drawing, narrow=narrow)
     if narrow:
-        return _svg(draw, size, left=0.02, right=0.7, low=2, top=22)
+        return _svg(draw, size, left=0.02, right=0.64, low=2, top=22)
     left = 0.04 + max(map(len, drawing.names)) * _LETTER / WIDTH
     return _svg(draw, size, left=left, right=0.82, low=12, top=12)
 
 
 def _names_above(axes: Axes, names: Sequence[str]) -> None:
+    """Write each name above its bar, clear of the line of nothing, which bars below zero cross."""
     for row, name in enumerate(names):
-        axes.annotate(name, (0, row - 0.28), xycoords=axes.get_yaxis_transform(), va="bottom")
+        axes.annotate(
+            name, (0, row - 0.28), xytext=(6, 0), textcoords="offset points", va="bottom"
+        )
 
 
 def _key_below(axes: Axes, lines: Sequence[Line]) -> None:
