@@ -13,6 +13,8 @@ import pytest
 from hoistbook.authored.records import BoostBySpeed, Journal
 from hoistbook.figures.figure import Figure
 from hoistbook.history.ledger import Stage
+from hoistbook.pages.day import done_of
+from hoistbook.pages.desk import desk_of
 from hoistbook.pages.page import Material
 from hoistbook.pipeline import work_out
 
@@ -100,6 +102,18 @@ def test_the_budget_went_between_the_tow_eyes_and_the_tyres(material: Material) 
         for name in ("tow-eyes", "tyres")
     }
     assert upto["tow-eyes"] < 6000 < upto["tyres"]
+
+
+def test_the_big_pump_was_given_up_for_it_was_never_there_to_be_scrapped(
+    journal: Journal, material: Material
+) -> None:
+    (episode,) = (each for each in journal.episodes if each.number == 8)
+    desk = desk_of(material)
+    verbs = {
+        part.text: row.verb for row in done_of(desk, episode, desk.part) for part in row.parts
+    }
+    assert verbs["In-tank fuel pump, 255 L/h class"] == "Gave up"
+    assert verbs["Fuel pump, original"] == "Scrapped"
 
 
 def test_every_figure_that_the_prose_names_prints_a_number() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from hoistbook.authored.records import Done, Episode, Part, Reading
+from hoistbook.authored.records import Done, Episode, Part, Reading, Verb
 from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, NamePart
@@ -105,7 +105,7 @@ def done_of(desk: Desk, episode: Episode, name: NamePart) -> tuple[DoneRow, ...]
     rows: list[DoneRow] = []
     for each in episode.done:
         row = DoneRow(
-            verb=desk.words(f"done.{each.verb.name.lower()}"),
+            verb=_verb(desk, episode, each),
             parts=(name(each.part),),
             details=", ".join(_details(desk, each)),
             because=each.because or "",
@@ -114,6 +114,13 @@ def done_of(desk: Desk, episode: Episode, name: NamePart) -> tuple[DoneRow, ...]
             row = replace(row, parts=(*rows.pop().parts, *row.parts))
         rows.append(row)
     return tuple(rows)
+
+
+def _verb(desk: Desk, episode: Episode, done: Done) -> str:
+    """Return the word for what was done; who scraps a plan that was never bought gives it up."""
+    state = desk.states[episode.number].parts.get(done.part)
+    given_up = done.verb is Verb.SCRAPPED and state is not None and state.how_gone == "given up"
+    return desk.words("done.gave_up" if given_up else f"done.{done.verb.name.lower()}")
 
 
 def _adds(row: DoneRow) -> bool:
