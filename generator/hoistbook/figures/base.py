@@ -89,13 +89,15 @@ def keyed(name: str, subject: str = "engine") -> str:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Pipe:
-    """A fitted pipe and what flows in it."""
+class Subject:
+    """One of several that the same rows of the table are gone through for: a pipe, a gear."""
 
-    part: str
-    pressure: str
-    temperature: str
-    """Names, in the environment, of the absolute pressure and temperature of its gas."""
+    kind: str
+    """Which rows: `pipe`, `gear` ..."""
+    name: str
+    """Id of the part, or a name of the figures' own."""
+    binds: tuple[tuple[str, str], ...] = ()
+    """Parameter -> name in the environment, for what is neither its own nor the engine's."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,7 +109,7 @@ class Inputs:
     bases: tuple[Base, ...]
     conditions: frozenset[str]
     """How the engine is made up: `boosted`, `cooled`, `blend`, `fixed fuel pressure` ..."""
-    pipes: tuple[Pipe, ...] = ()
+    subjects: tuple[Subject, ...] = ()
     missing: tuple[tuple[str, str], ...] = ()
     """Names of inputs that nobody gave, and what to write."""
     notes: tuple[tuple[str, str], ...] = ()

@@ -34,8 +34,10 @@ class Row:
     """Parameter of the formula -> name in the environment, where the two differ."""
     only: frozenset[str] = frozenset()
     """Conditions of the engine that must all hold for the row to apply."""
-    per_pipe: bool = False
-    """Whether the subject is each pipe in turn; without it the subject is the engine."""
+    per: str = ""
+    """The kind of subjects that it is worked out for in turn; the engine where it is empty."""
+    at_power: bool = False
+    """Whether it is worked out at the engine speed of highest power alone, and is no curve."""
     headline: Headline = Headline.AT_POWER
     also_called: tuple[str, ...] = ()
     """Other words by which a claim may name it."""
@@ -55,7 +57,8 @@ def _row(
     only: str = "",
     headline: Headline = Headline.AT_POWER,
     also_called: tuple[str, ...] = (),
-    per_pipe: bool = False,
+    per: str = "",
+    at_power: bool = False,
     note: str = "",
     **binds: str,
 ) -> Row:
@@ -65,7 +68,8 @@ def _row(
         title=title,
         binds=binds,
         only=frozenset(filter(None, only.split(", "))),
-        per_pipe=per_pipe,
+        per=per,
+        at_power=at_power,
         headline=headline,
         also_called=also_called,
         note=note,
@@ -192,7 +196,7 @@ CATALOGUE: tuple[Row, ...] = (
         "pipe_velocity",
         "Velocity in the pipe",
         headline=HIGHEST,
-        per_pipe=True,
+        per="pipe",
         mass_flow="engine_air_flow",
         also_called=("velocity", "pipe velocity", "air speed"),
     ),
@@ -200,7 +204,7 @@ CATALOGUE: tuple[Row, ...] = (
         "mach_number",
         "Mach number in the pipe",
         headline=HIGHEST,
-        per_pipe=True,
+        per="pipe",
         also_called=("mach number", "mach"),
     ),
 )

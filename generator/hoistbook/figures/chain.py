@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
-from hoistbook.figures.base import Base, Inputs, Pipe, keyed
+from hoistbook.figures.base import Base, Inputs, Subject, keyed
 from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START, Row
 from hoistbook.figures.draws import Samples
 from hoistbook.figures.figure import Key
@@ -55,6 +55,8 @@ class Worked:
     """Name of a result -> the step that gave it."""
     rests_on: dict[str, tuple[str, ...]] = field(default_factory=dict)
     """Name -> names of all base inputs that it rests on, in the order of the inputs."""
+    lines: dict[str, int] = field(default_factory=dict)
+    """Name of what was worked out at one engine speed alone -> the line of that speed."""
     missing: dict[str, tuple[str, ...]] = field(default_factory=dict)
     """Name of what cannot be worked out -> what to give."""
 
@@ -108,24 +110,30 @@ def _in_order(inputs: Inputs, sweeps: int) -> Iterator[Step]:
 def steps_of(inputs: Inputs) -> Iterator[Step]:
     """Yield each row that applies, for each of its subjects, with its parameters bound."""
     given = {base.key for base in inputs.bases}
+    bound = [(each.kind, each.name, bound_to(each, inputs)) for each in inputs.subjects]
     for row in CATALOGUE:
-        if not row.only <= inputs.conditions or row.quantity in given:
+        if not row.only <= inputs.conditions:
             continue
-        if not row.per_pipe:
-            yield Step(row=row, subject="engine", sources=_sources(row, {}))
-            continue
-        for pipe in inputs.pipes:
-            yield Step(row=row, subject=pipe.part, sources=_sources(row, bound_to(pipe)))
+        subjects = [each for each in bound if each[0] == row.per] if row.per else [ENGINE]
+        for _, name, own in subjects:
+            if keyed(row.quantity, name) not in given:
+                yield Step(row=row, subject=name, sources=_sources(row, own))
 
 
-def bound_to(pipe: Pipe) -> dict[str, str]:
-    """Return where the parameters of a pipe's formulas come from."""
-    return {
-        "pipe_bore": keyed("pipe_bore", pipe.part),
-        "pipe_velocity": keyed("pipe_velocity", pipe.part),
-        "pipe_pressure": pipe.pressure,
-        "pipe_temperature": pipe.temperature,
-    }
+ENGINE: tuple[str, str, Mapping[str, str]] = ("", "engine", {})
+"""The subject of rows that have no other, with nothing bound."""
+
+
+def bound_to(subject: Subject, inputs: Inputs) -> dict[str, str]:
+    """Return where the parameters of a subject's formulas come from, where not from the engine.
+
+    What a row works out for its kind, and what was given or is missing of it, is its own.
+    """
+    of = f" of {subject.name}"
+    own = [row.quantity for row in CATALOGUE if row.per == subject.kind]
+    own += [base.name for base in inputs.bases if base.subject == subject.name]
+    own += [name.removesuffix(of) for name, _ in inputs.missing if name.endswith(of)]
+    return {each: keyed(each, subject.name) for each in own} | dict(subject.binds)
 
 
 def _sources(row: Row, own: Mapping[str, str]) -> dict[str, str]:
@@ -146,6 +154,8 @@ def _evaluate(worked: Worked, step: Step) -> None:
         _give_up(worked, step.name, [give for some in gives for give in some])
         return
     values = {parameter: worked.values[name] for parameter, name in step.sources.items()}
+    if step.row.at_power:
+        values = _at_power(worked, step, values)
     with np.errstate(all="ignore"):
         result = FORMULAS[step.row.formula](**values)
     if not np.isfinite(result).all():
@@ -154,6 +164,24 @@ def _evaluate(worked: Worked, step: Step) -> None:
     worked.values[step.name] = result
     worked.steps[step.name] = step
     worked.rests_on[step.name] = _union(worked, step.sources.values())
+
+
+def _at_power(worked: Worked, step: Step, values: Mapping[str, Samples]) -> dict[str, Samples]:
+    """Return what a formula takes at the engine speed of highest power, and put down which."""
+    line = line_of_power(worked)
+    if any(len(each) > 1 for each in values.values()) or any(
+        name in worked.lines for name in step.sources.values()
+    ):
+        worked.lines[step.name] = line
+    return {
+        name: each[line : line + 1] if len(each) > 1 else each for name, each in values.items()
+    }
+
+
+def line_of_power(worked: Worked) -> int:
+    """Return the line of the engine speed at which power is highest; without power the last."""
+    power = worked.values.get("power")
+    return len(worked.inputs.speeds) - 1 if power is None else int(np.argmax(power[:, 0]))
 
 
 def _give_up(worked: Worked, name: str, gives: Iterable[str]) -> None:

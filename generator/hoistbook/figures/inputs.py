@@ -8,7 +8,7 @@ from dataclasses import replace
 import numpy as np
 
 from hoistbook.authored.records import BoostBySpeed, Given
-from hoistbook.figures.base import Base, Inputs, Pipe
+from hoistbook.figures.base import Base, Inputs, Subject
 from hoistbook.figures.defaults import FILLING, spread
 from hoistbook.figures.finding import GIVE, Finder, impossible, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
@@ -58,7 +58,7 @@ def inputs_of(state: State, at: tuple[float, ...] = ()) -> Inputs:
         speeds=speeds,
         bases=tuple(finder.bases.values()),
         conditions=frozenset(finder.conditions),
-        pipes=pipes,
+        subjects=pipes,
         missing=tuple(finder.missing.items()),
         notes=tuple(finder.notes),
     )
@@ -245,7 +245,7 @@ Where it is not said on which side of the cooler a pipe stands, it is taken to b
 which the air is the faster of the two."""
 
 
-def _pipes(finder: Finder) -> tuple[Pipe, ...]:
+def _pipes(finder: Finder) -> tuple[Subject, ...]:
     pipes = []
     for each in (part for kind in ("intake pipe", "pipe", "hose") for part in finder.fitted(kind)):
         carries = each.part.facts.get("carries")
@@ -261,5 +261,6 @@ def _pipes(finder: Finder) -> tuple[Pipe, ...]:
                 f"pipe_bore of {each.part.id}",
                 f"bore of {each.part.id}, as in `facts: {{bore: 54 mm}}`",
             )
-        pipes.append(Pipe(part=each.part.id, pressure=gas[0], temperature=gas[1]))
+        binds = (("pipe_pressure", gas[0]), ("pipe_temperature", gas[1]))
+        pipes.append(Subject(kind="pipe", name=each.part.id, binds=binds))
     return tuple(pipes)

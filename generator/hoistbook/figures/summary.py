@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.base import CALIBRATED, Base, keyed
 from hoistbook.figures.catalogue import Headline
-from hoistbook.figures.chain import Step, Worked, steps_of
+from hoistbook.figures.chain import Step, Worked, line_of_power, steps_of
 from hoistbook.figures.draws import Samples, band, shares_of_variance, standardised
 from hoistbook.figures.figure import Curve, Figure, Input, Key, Missing
 from hoistbook.figures.limits import limit_of
@@ -36,12 +36,14 @@ def summed_up(worked: Worked) -> tuple[Figure | Missing, ...]:
 
 def _figure(worked: Worked, step: Step, causes: Mapping[str, Samples]) -> Figure:
     values = worked.values[step.name]
-    line = _headline_line(worked, step, values)
-    low, high = _band(values[line])
+    line = worked.lines.get(step.name, _headline_line(worked, step, values))
+    own = min(line, len(values) - 1)
+    low, high = _band(values[own])
     rests_on = [worked.bases[key] for key in worked.rests_on[step.name]]
-    shares = _shares(worked, step, values[line, 1:], causes)
+    shares = _shares(worked, step, values[own, 1:], causes)
     over_speed = len(values) > 1
-    value = float(values[line, 0])
+    at_speed = over_speed or step.name in worked.lines
+    value = float(values[own, 0])
     return Figure(
         key=step.key,
         value=value,
@@ -51,8 +53,8 @@ def _figure(worked: Worked, step: Step, causes: Mapping[str, Samples]) -> Figure
         inputs=tuple(_input(worked, step, name, line, shares) for name in _parameters(step)),
         formula=step.row.formula,
         episode=max((base.episode for base in rests_on), default=0),
-        at_speed=worked.inputs.speeds[line] if over_speed else None,
-        headline=step.row.headline.value if over_speed else "",
+        at_speed=worked.inputs.speeds[line] if at_speed else None,
+        headline=step.row.headline.value if at_speed else "",
         curve=_curve(worked, values) if over_speed and not step.row.step else None,
         limit=limit_of(step.row.quantity, value, float(low), float(high)),
         notes=_notes(worked, step),
@@ -92,8 +94,7 @@ def _headline_line(worked: Worked, step: Step, values: Samples) -> int:
         return int(np.argmin(values[:, 0]))
     if step.row.headline is Headline.HIGHEST:
         return int(np.argmax(values[:, 0]))
-    power = worked.values.get("power")
-    return len(values) - 1 if power is None else int(np.argmax(power[:, 0]))
+    return line_of_power(worked)
 
 
 def _curve(worked: Worked, values: Samples) -> Curve:

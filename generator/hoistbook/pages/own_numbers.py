@@ -85,10 +85,10 @@ def _chain(inputs: Inputs, names: Sequence[str]) -> Json:
     chain: Json = {
         "bases": rows,
         "conditions": sorted(inputs.conditions),
-        "pipes": [
-            {"of": keyed("", pipe.part), "binds": bound_to(pipe)}
-            for pipe in inputs.pipes
-            if needed is None or keyed("pipe_velocity", pipe.part) in needed
+        "subjects": [
+            {"kind": each.kind, "of": keyed("", each.name), "binds": bound_to(each, inputs)}
+            for each in inputs.subjects
+            if needed is None or any(name.endswith(f" of {each.name}") for name in needed)
         ],
     }
     return chain if kept is None else chain | {"kept": _as_text(kept)}
@@ -183,7 +183,7 @@ def _row(row: Row) -> Json:
         "takes": inputs_of(formula),
         "binds": dict(row.binds),
         "only": sorted(row.only),
-        "per_pipe": row.per_pipe,
+        "per": row.per,
         "valid": {key: list(ends) for key, ends in formula.valid.items()},
     }
 

@@ -129,10 +129,12 @@ function ownBase(base, own, chosen) {
 function stepsOf(chain) {
   const given = new Set(chain.bases.map((base) => base.name));
   const rows = table.rows.filter((row) =>
-    row.only.every((each) => chain.conditions.includes(each)) && !given.has(row.quantity));
-  return rows.flatMap((row) => row.per_pipe
-    ? chain.pipes.map((pipe) => bound(row, pipe.of, pipe.binds))
+    row.only.every((each) => chain.conditions.includes(each)));
+  const steps = rows.flatMap((row) => row.per
+    ? chain.subjects.filter((each) => each.kind === row.per)
+      .map((each) => bound(row, each.of, each.binds))
     : [bound(row, "", {})]);
+  return steps.filter((step) => !given.has(step.name));
 }
 
 function bound(row, subject, own) {
