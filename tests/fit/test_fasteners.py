@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-from pathlib import Path
-
 import pytest
 
 from hoistbook.fit.clamps import ClampChoice, clamp_for
@@ -12,84 +9,18 @@ from hoistbook.fit.fasteners import (
     DRY,
     fastener_in,
     lubrication_of,
-    stress_area,
     tightening,
-    vdi_preload,
-    vdi_torque,
 )
 from hoistbook.fit.tables import keyed, table
 from hoistbook.fit.threads import Thread, thread_of
 from hoistbook.fit.wiring import PARTICULAR, fuse_for, wire_for
 from hoistbook.values.end import End, EndKind, Gender
 
-HERE = Path(__file__).parent
-BEARING = {
-    # Washer face of hexagon heads (ISO 4014) and medium holes (ISO 273), from memory [mm].
-    6: (8.88, 6.6),
-    8: (11.63, 9.0),
-    10: (14.63, 11.0),
-    12: (16.63, 13.5),
-    14: (19.64, 15.5),
-    16: (22.49, 17.5),
-}
-
-
-def rows(name: str) -> list[dict[str, str]]:
-    return list(csv.DictReader((HERE / name).read_text(encoding="utf-8").splitlines()))
-
 
 def metric(size: str) -> Thread:
     found = thread_of(End(kind=EndKind.METRIC, size=size, gender=Gender.MALE))
     assert found is not None
     return found
-
-
-def yield_stress(property_class: str) -> float:
-    row = keyed("property_classes", "property_class")
-    return {"8.8": 640.0}.get(property_class, float(row[property_class]["yield_MPa"]))
-
-
-def tightened(thread: Thread, property_class: str, friction: float) -> tuple[float, float]:
-    """Return preload [N] and torque [N m] at 90 % of yield."""
-    preload = vdi_preload(thread.major, thread.pitch, yield_stress(property_class), friction)
-    head = sum(BEARING[int(thread.major)]) / 2
-    return preload, vdi_torque(preload, thread.major, thread.pitch, friction, head)
-
-
-@pytest.mark.parametrize(
-    ("size", "area"),
-    # Stress areas of ISO 898-1, as on a page on ISO 898-1 and Eurocode 3.
-    [("M6x1", 20.1), ("M8x1.25", 36.6), ("M10x1.5", 58.0), ("M12x1.75", 84.3)],
-)
-def test_stress_areas_are_those_of_iso_898_1(size: str, area: float) -> None:
-    thread = metric(size)
-
-    assert stress_area(thread.major, thread.pitch) == pytest.approx(area, abs=0.05)
-
-
-@pytest.mark.parametrize(
-    "row", rows("vdi_fine_threads.csv"), ids=lambda row: f"{row['thread']} {row['property_class']}"
-)
-def test_preload_and_torque_are_those_of_vdi_2230(row: dict[str, str]) -> None:
-    # Metric fine thread, friction 0.12: VDI 2230 (2001), as printed in a fastener catalogue.
-    preload, torque = tightened(metric(row["thread"]), row["property_class"], 0.12)
-
-    assert preload / 1000 == pytest.approx(float(row["preload_kN"]), rel=0.007)
-    assert torque == pytest.approx(float(row["torque_Nm"]), rel=0.01)
-
-
-@pytest.mark.parametrize(
-    "row",
-    [row for row in rows("fastener_checks.csv") if row["page_basis"] == "mu 0.12"],
-    ids=lambda row: f"{row['thread']} {row['class']}",
-)
-def test_torques_are_near_those_of_a_machine_manual(row: dict[str, str]) -> None:
-    # A machine manual at friction 0.12; its own rounding and margin make up to 6 %.
-    pitch = {"M6": "1", "M8": "1.25", "M10": "1.5", "M12": "1.75", "M14": "2"}[row["thread"]]
-
-    _, torque = tightened(metric(f"{row['thread']}x{pitch}"), row["class"], 0.12)
-
-    assert torque == pytest.approx(float(row["page_torque_Nm"]), rel=0.065)
 
 
 def test_a_torque_comes_with_what_the_state_of_the_thread_makes_of_it() -> None:
@@ -114,13 +45,13 @@ def test_a_dry_torque_on_a_greased_stud_overloads_it() -> None:
 
 
 def test_large_bolts_of_8_8_have_the_higher_proof_stress() -> None:
-    # ISO 898-1: 580 MPa up to M16, 600 MPa above.
+    # ISO 898-1: 580 MPa up to M16, 600 MPa above; stress areas 157 and 192 mm2, from memory.
     small, large = tightening(metric("M16x2"), "8.8"), tightening(metric("M18x2.5"), "8.8")
 
     assert small is not None
     assert large is not None
-    assert small.preload == pytest.approx(0.75 * 580 * stress_area(16, 2))
-    assert large.preload == pytest.approx(0.75 * 600 * stress_area(18, 2.5))
+    assert small.preload == pytest.approx(0.75 * 580 * 157, rel=0.005)
+    assert large.preload == pytest.approx(0.75 * 600 * 192, rel=0.005)
 
 
 def test_of_a_class_in_no_table_no_torque_is_said() -> None:
@@ -151,6 +82,8 @@ def test_what_is_no_fastener_is_none(words: str) -> None:
     ("words", "row"),
     [
         ("a drop of oil", "machine/engine oil"),
+        ("M8 stud, oiled", "machine/engine oil"),
+        ("oil pan bolts M6", DRY),
         ("zinc flake", "zinc-flake coating"),
         ("zinc plated", "zinc plated"),
         ("bare", DRY),
@@ -172,8 +105,9 @@ def test_ten_amperes_over_four_metres_want_four_square_millimetres() -> None:
     found = wire_for(10, 4)
 
     assert found is not None
-    assert (found.label, found.fuse) == ("4 mm2", 15)
-    assert (found.drop, found.share) == pytest.approx((0.396, 0.0317), abs=5e-4)
+    assert found.label == "4 mm2"
+    assert found.lost(10, 4) == pytest.approx(0.396, abs=5e-4)
+    assert fuse_for(10, found.largest_fuse) == 15
 
 
 def test_a_pump_wants_the_thicker_wire() -> None:

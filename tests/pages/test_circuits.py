@@ -1,105 +1,18 @@
-"""Circuits, the fitting table, and joins on the pages of parts and episodes."""
+"""Circuits, and joins on the pages of parts and episodes."""
 
 from __future__ import annotations
 
-import subprocess
-import sys
 from dataclasses import replace
 from pathlib import Path
-from xml.etree import ElementTree as ET
 
 import pytest
 
-from hoistbook.authored.journal import read_journal
-from hoistbook.figures.figure import Figures
-from hoistbook.figures.service import judged_joins
-from hoistbook.history.fates import fates
-from hoistbook.history.fold import fold
-from hoistbook.history.money import ledger
 from hoistbook.notices import notices_of
-from hoistbook.pages import circuits as circuits_pages
-from hoistbook.pages.bench import BenchContext, bench_page
-from hoistbook.pages.circuit_drawing import CircuitDrawing, Node, NodeSort, draw_circuit
 from hoistbook.pages.circuits import CircuitsContext, circuit_files, circuits_on, circuits_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.joins import joins_made, joins_of
 from hoistbook.pages.next import NextContext, next_page
-from hoistbook.pages.page import Material
-
-BUILD = """\
-format: 1
-title: A test journal
-parts:
-  - part: block
-    kind: engine
-    ends: {oil gallery: 1/8 BSPT female}
-"""
-WRONG = """\
----
-title: Wrong
-got:
-  - part: adapter
-    came: given
-    ends: {block end: 1/8 NPT male, hose end: -4 JIC male}
-  - part: feed
-    kind: oil feed
-    came: given
-    ends: {block end: -4 JIC female, turbo end: -4 JIC female}
-  - part: studs
-    kind: bolts
-    name: Studs M8x1.25, class 10.9, with anti-seize
-    came: given
-    facts: {torque: 20 N m}
-  - {part: pump, kind: fuel pump, came: given, facts: {current: 10 A}}
-done:
-  - fitted: [adapter, feed]
-joins:
-  - join: block oil gallery to adapter block end
-    sealed with: taper-thread paste
-  - adapter hose end to feed block end
----
-"""
-RIGHT = """\
----
-title: Right
-got:
-  - part: taper
-    came: given
-    ends: {block end: 1/8 BSPT male, hose end: -4 JIC male}
-  - {part: turbo-adapter, came: given, ends: {hose end: -4 JIC male}}
-done:
-  - took off: adapter
-  - fitted: taper
-joins:
-  - block oil gallery to taper block end
-  - taper hose end to feed block end
----
-"""
-
-
-def material(folder: Path, *episodes: str) -> Material:
-    (folder / "episodes").mkdir()
-    (folder / "build.yaml").write_text(BUILD)
-    for number, text in enumerate(episodes, 1):
-        (folder / f"episodes/{number:02}-test.md").write_text(text)
-    read = read_journal(folder)
-    assert read.journal is not None, read.problems
-    states = fold(read.journal).states
-    figures = tuple(Figures(episode=state.episode, figures=()) for state in states)
-    return Material(
-        journal=read.journal,
-        episodes=read.journal.episodes,
-        states=states,
-        changes=((),) * len(states),
-        fates=fates(states),
-        ledger=ledger(read.journal, states).ledger,
-        figures=figures,
-        claims=(),
-        comparisons=(),
-        cautions=(),
-        owed={},
-        joins=tuple(map(judged_joins, states, figures)),
-    )
+from tests.pages.joined import RIGHT, WRONG, bench, material
 
 
 @pytest.fixture
@@ -115,12 +28,6 @@ def right(tmp_path: Path) -> Desk:
 def circuits(desk: Desk) -> CircuitsContext:
     context = circuits_page(desk).context
     assert isinstance(context, CircuitsContext)
-    return context
-
-
-def bench(desk: Desk) -> BenchContext:
-    context = bench_page(desk).context
-    assert isinstance(context, BenchContext)
     return context
 
 
@@ -229,31 +136,6 @@ def test_a_part_shows_the_verdict_of_each_of_its_ends(wrong: Desk) -> None:
     }
 
 
-def test_the_bench_says_torque_with_its_spread_and_what_the_maker_says(wrong: Desk) -> None:
-    (row,) = bench(wrong).bolts
-
-    # K 0.12 (0.09 to 0.16), 75 % of 830 MPa x 36.6 mm2 on 8 mm: 21.9 N m.
-    assert (row.thread, row.lubrication, row.torque, row.said) == (
-        "M8x1.25, 10.9",
-        "anti-seize / moly paste",
-        "22 N m",
-        "20 N m",
-    )
-    assert row.spread == "at that torque the preload is 75% to 133% of the one aimed at"
-
-
-def test_the_bench_says_wire_and_fuse_of_a_load(wrong: Desk) -> None:
-    (row,) = bench(wrong).loads
-
-    # 2 x 4 m x 10 A x 3.30 mohm/m (IEC 60228, class 5) = 0.264 V: within 3 % for a pump.
-    assert (row.current, row.wire, row.fuse, row.drop) == (
-        "10 A",
-        "6 mm²",
-        "15 A",
-        "0.26 V lost, 2.1%",
-    )
-
-
 def test_a_circuit_that_stays_as_it_was_keeps_its_drawing(tmp_path: Path) -> None:
     idle = "---\ntitle: Idle\n---\n"
     desk = desk_of(material(tmp_path, WRONG, idle, RIGHT.replace("Right", "Later")))
@@ -280,67 +162,5 @@ def test_a_journal_without_ends_says_how_to_write_them(tmp_path: Path) -> None:
     assert context.lead.startswith("No part of this journal has ends yet")
 
 
-DRAWING = CircuitDrawing(
-    title="Oil & <water>",
-    nodes=(
-        Node(id="a", sort=NodeSort.PART, text="Engine block, cast iron"),
-        Node(id="b", sort=NodeSort.PART, text="Adapter <1/8>"),
-        Node(id="j", sort=NodeSort.NEVER, text="gallery to block end", word="do not join"),
-        Node(id="o", sort=NodeSort.OPEN, text="drain", word="open"),
-        Node(id="c", sort=NodeSort.PART, text="Alone"),
-    ),
-    edges=(("a", "j"), ("j", "b"), ("b", "o")),
-)
-
-
-def test_a_drawing_is_well_formed_and_stays_inside_its_frame() -> None:
-    drawn = draw_circuit(DRAWING)
-
-    root = ET.fromstring(drawn.svg)
-    (title,) = root.findall("{*}title")
-    rectangles = [{k: float(v) for k, v in r.attrib.items()} for r in root.iter(tag("rect"))]
-    assert title.text == "Oil & <water>"
-    assert (root.get("width"), root.get("height")) == (str(drawn.width), str(drawn.height))
-    assert len(rectangles) == 5
-    assert all(r["x"] >= 0 and r["x"] + r["width"] <= drawn.width for r in rectangles)
-    texts = [text.text for text in root.iter(tag("text"))]
-    assert texts[:1] == ["Engine block, cast"]
-    assert {"do not join", "open", "Adapter <1/8>"} <= set(texts)
-
-
-def tag(name: str) -> str:
-    return f"{{http://www.w3.org/2000/svg}}{name}"
-
-
-def test_a_drawing_runs_from_top_to_bottom() -> None:
-    root = ET.fromstring(draw_circuit(DRAWING).svg)
-    heights = {text.text: float(text.get("y", 0)) for text in root.iter(tag("text"))}
-
-    assert heights["Engine block, cast"] < heights["do not join"] < heights["Adapter <1/8>"]
-
-
 def test_a_chain_of_parts_is_narrow_enough_for_a_telephone(right: Desk) -> None:
     assert circuits(right).circuits[0].picture.width <= 320
-
-
-def test_a_drawing_is_the_same_in_every_process() -> None:
-    script = (
-        "import hashlib; from tests.pages.test_circuits import DRAWING; "
-        "from hoistbook.pages.circuit_drawing import draw_circuit; "
-        "print(hashlib.sha256(draw_circuit(DRAWING).svg).hexdigest())"
-    )
-    hashes = {
-        subprocess.run(
-            [sys.executable, "-c", script],
-            cwd=Path(__file__).parents[2],
-            env={"PYTHONHASHSEED": seed, "PYTHONPATH": SOURCE},
-            capture_output=True,
-            text=True,
-            check=True,
-        ).stdout
-        for seed in ("1", "2", "3")
-    }
-    assert len(hashes) == 1
-
-
-SOURCE = str(Path(circuits_pages.__file__).parents[2])

@@ -5,10 +5,14 @@ The maker's own figure beats every one of these.
 
 from __future__ import annotations
 
-import math
 import re
 from dataclasses import dataclass
 
+from hoistbook.engineering.fasteners import (
+    preload_of_proof_stress,
+    stress_area,
+    torque_of_nut_factor,
+)
 from hoistbook.fit.tables import keyed, table
 from hoistbook.fit.threads import Thread, thread_of
 from hoistbook.values.end import End, EndKind, Gender
@@ -16,27 +20,21 @@ from hoistbook.values.end_words import COARSE
 
 SHARE_OF_PROOF = 0.75
 """Of the proof load, for what is taken apart again; common practice, no source."""
-SHARE_OF_YIELD = 0.9
-"""Of the yield stress that VDI 2230 tightens to."""
 LUBRICATIONS = {
-    "anti-seize": "anti-seize / moly paste",
-    "copper grease": "anti-seize / moly paste",
-    "moly": "anti-seize / moly paste",
-    "thread lock": "thread-locking compound on steel",
-    "oil": "machine/engine oil",
-    "zinc flake": "zinc-flake coating",
-    "zinc": "zinc plated",
-    "cadmium": "cadmium",
-    "stainless": "stainless on stainless dry",
-    "dry": "plain steel, dry and clean",
+    r"anti.?seize|copper (?:grease|paste)|assembly paste|\bmoly": "anti-seize / moly paste",
+    r"thread.?lock": "thread-locking compound on steel",
+    r"\boiled\b|\b(?:in|with|engine|machine|drop of) oil\b": "machine/engine oil",
+    r"\bzinc.flake\b": "zinc-flake coating",
+    r"\bzinc\b|\bgalvani[sz]ed\b": "zinc plated",
+    r"\bcadmium\b": "cadmium",
+    r"\bstainless\b": "stainless on stainless dry",
+    r"\bdry\b": "plain steel, dry and clean",
 }
-"""Words for the state of a thread and the row of the nut factors that they mean."""
+"""Words for the state of a thread and the row of the nut factors that they mean; "oil" alone says
+where a bolt is, not what is on it."""
 DRY = "plain steel, dry and clean"
-FASTENER = re.compile(
-    r"\bM(?P<d>\d+)(?: ?[x×] ?(?P<p>[0-3](?:\.\d+)?))?(?![\d.])"
-    r"(?:.*?\b(?P<cls>8\.8|10\.9|12\.9)\b)?",
-    re.IGNORECASE,
-)
+FASTENER = re.compile(r"\bM(?P<d>\d+)(?: ?[x×] ?(?P<p>[0-3](?:\.\d+)?))?(?![\d.])", re.IGNORECASE)
+CLASS = re.compile(r"(?<![\d.])(?:8\.8|10\.9|12\.9)(?![\d.])")
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,73 +60,30 @@ class Tightening:
         return self.torque / self.highest, self.torque / self.lowest
 
 
-def stress_area(diameter: float, pitch: float) -> float:
-    """Return the stress area of a metric thread [mm2].
+@dataclass(frozen=True, slots=True)
+class Bolting:
+    """Bolts as words name them, with their torque where a table has their class."""
 
-    Parameters
-    ----------
-    diameter, pitch : float
-        Nominal diameter and pitch [mm].
+    thread: str
+    tightening: Tightening | None
 
-    Notes
-    -----
-    A_s = pi/4 (d - 0.9382 P)^2: ISO 898-1.
+
+def bolting_in(words: str) -> Bolting | None:
+    """Return the bolts that words name, or None where they name no metric thread.
 
     Examples
     --------
-    >>> round(stress_area(10, 1.5), 1)
-    58.0
+    >>> found = bolting_in("Stud M8x1.25, 10.9, anti-seize")
+    >>> found.thread, found.tightening.lubrication, round(found.tightening.torque, 1)
+    ('M8x1.25', 'anti-seize / moly paste', 21.9)
     """
-    return math.pi / 4 * (diameter - 0.9382 * pitch) ** 2
-
-
-def vdi_preload(diameter: float, pitch: float, yield_stress: float, friction: float) -> float:
-    """Return the preload at 90 % of yield with torsion [N].
-
-    Parameters
-    ----------
-    diameter, pitch : float
-        Nominal diameter and pitch [mm].
-    yield_stress : float
-        0.2 % proof strength [MPa].
-    friction : float
-        Friction of the thread.
-
-    Notes
-    -----
-    VDI 2230 (2003), from memory: sigma_red = 0.9 R_p, d_0 = (d_2 + d_3)/2.
-    """
-    pitch_diameter, minor = diameter - 0.649519 * pitch, diameter - 1.226869 * pitch
-    stressed = (pitch_diameter + minor) / 2
-    lead = pitch / (math.pi * pitch_diameter)
-    torsion = 1.5 * pitch_diameter / stressed * (lead + 1.155 * friction)
-    tension = SHARE_OF_YIELD * yield_stress / math.sqrt(1 + 3 * torsion**2)
-    return math.pi / 4 * stressed**2 * tension
-
-
-def vdi_torque(
-    preload: float, diameter: float, pitch: float, friction: float, head: float
-) -> float:
-    """Return the torque for a preload [N m].
-
-    Parameters
-    ----------
-    preload : float
-        [N]
-    diameter, pitch : float
-        Nominal diameter and pitch [mm].
-    friction : float
-        Of thread and head.
-    head : float
-        Mean diameter of the bearing surface under the head [mm].
-
-    Notes
-    -----
-    T = F (0.16 P + 0.58 d_2 mu + mu D_Km/2): VDI 2230, short form.
-    """
-    pitch_diameter = diameter - 0.649519 * pitch
-    arm = 0.16 * pitch + friction * (0.58 * pitch_diameter + head / 2)
-    return preload * arm / 1000
+    found = fastener_in(words)
+    if found is None:
+        return None
+    thread, property_class = found
+    known = property_class is not None
+    made = tightening(thread, property_class or "", lubrication_of(words)) if known else None
+    return Bolting(thread.name, made)
 
 
 def tightening(thread: Thread, property_class: str, lubrication: str = DRY) -> Tightening | None:
@@ -150,16 +105,26 @@ def tightening(thread: Thread, property_class: str, lubrication: str = DRY) -> T
     proof = _proof_stress(property_class, thread.major)
     if proof is None:
         return None
+    diameter, pitch = thread.major / 1000, thread.pitch / 1000
+    preload = preload_of_proof_stress(
+        proof_share=SHARE_OF_PROOF,
+        proof_stress=proof * 1e6,
+        stress_area=stress_area(thread_diameter=diameter, thread_pitch=pitch),
+    )
     factors = keyed("k_factors", "condition")[lubrication]
-    preload = SHARE_OF_PROOF * proof * stress_area(thread.major, thread.pitch)
-    arm = preload * thread.major / 1000
+    torque, lowest, highest = (
+        torque_of_nut_factor(
+            nut_factor=float(factors[column]), assembly_preload=preload, thread_diameter=diameter
+        )
+        for column in ("K_typical", "K_low", "K_high")
+    )
     return Tightening(
         thread=thread.name,
         property_class=property_class,
         lubrication=lubrication,
-        torque=float(factors["K_typical"]) * arm,
-        lowest=float(factors["K_low"]) * arm,
-        highest=float(factors["K_high"]) * arm,
+        torque=torque,
+        lowest=lowest,
+        highest=highest,
         preload=preload,
     )
 
@@ -184,7 +149,7 @@ def lubrication_of(words: str) -> str:
     ('anti-seize / moly paste', 'plain steel, dry and clean')
     """
     said = words.casefold()
-    return next((row for word, row in LUBRICATIONS.items() if word in said), DRY)
+    return next((row for words, row in LUBRICATIONS.items() if re.search(words, said)), DRY)
 
 
 def fastener_in(words: str) -> tuple[Thread, str | None] | None:
@@ -204,4 +169,5 @@ def fastener_in(words: str) -> tuple[Thread, str | None] | None:
         return None
     size = f"M{found['d']}x{float(pitch):g}"
     thread = thread_of(End(kind=EndKind.METRIC, size=size, gender=Gender.MALE))
-    return (thread, found["cls"]) if thread else None
+    marked = CLASS.search(words)
+    return (thread, marked[0] if marked else None) if thread else None

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoistbook.fit.bench import Bolt, Load, bolts_of, loads_of
+from hoistbook.fit.wiring import Known, Wire
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, sections
 from hoistbook.pages.joins import JoinRow, joins_held, never_joined
@@ -22,20 +23,28 @@ class BoltRow:
     lubrication: str
     torque: str
     spread: str
-    """"at that torque its preload is 74 to 111 % of the one aimed at"."""
+    """"at that torque its preload is 74 to 111 % of the one aimed at", or what is missing."""
     said: str
     """The torque that its owner or maker states; empty without."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LoadRow:
-    """An electrical load with its wire and fuse."""
+    """An electrical load with its wire and fuse; every text is ready to print."""
 
     part: PartRef
     current: str
-    wire: str
-    fuse: str
-    drop: str
+    """"8 A", or that nobody says it and how to measure it."""
+    length: str
+    """"4 m (2 to 6 m), assumed"."""
+    supply: str
+    wire: str = ""
+    """The thinnest that serves over the whole bands."""
+    drop: str = ""
+    """What that loses."""
+    laid: str = ""
+    """What the author says that he laid, what it loses and whether it serves."""
+    fuse: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,28 +85,66 @@ def bench_page(desk: Desk) -> Page:
 
 
 def _bolt(desk: Desk, bolt: Bolt) -> BoltRow:
-    made = bolt.tightening
-    low, high = made.spread
+    words, made = desk.words, bolt.bolting.tightening
+    thread, ref = bolt.bolting.thread, desk.part(bolt.part)
+    said = f"{bolt.said:.3g} N m" if bolt.said is not None else ""
+    if made is None:
+        none = words("bench.no_class")
+        return BoltRow(part=ref, thread=thread, lubrication="", torque="", spread=none, said=said)
+    low, high = (desk.formats.share(each) for each in made.spread)
     return BoltRow(
-        part=desk.part(bolt.part),
-        thread=f"{made.thread}, {made.property_class}",
+        part=ref,
+        thread=f"{thread}, {made.property_class}",
         lubrication=made.lubrication,
         torque=f"{made.torque:.2g} N m",
-        spread=desk.words("bench.spread", low=f"{low:.0%}", high=f"{high:.0%}"),
-        said=f"{bolt.said:.3g} N m" if bolt.said is not None else "",
+        spread=words("bench.spread", low=low, high=high),
+        said=said,
     )
 
 
 def _load(desk: Desk, load: Load) -> LoadRow:
-    wire = load.wire
+    words, formats = desk.words, desk.formats
+    wanted, ref = load.wanted, desk.part(load.part)
+    length = _given(desk, load.length, "cable_length")
+    supply = _given(desk, load.supply, "supply_voltage")
+    if load.current is None:
+        say = words("bench.no_current")
+        return LoadRow(part=ref, current=say, length=length, supply=supply)
     return LoadRow(
-        part=desk.part(load.part),
-        current=f"{load.current:g} A",
-        wire=wire.label.replace("mm2", "mm²") if wire else desk.words("bench.no_wire"),
-        fuse=f"{wire.fuse:g} A" if wire and wire.fuse else "",
-        drop=(
-            desk.words("bench.drop", drop=f"{wire.drop:.2f}", share=f"{wire.share:.1%}")
-            if wire
-            else ""
-        ),
+        part=ref,
+        current=_given(desk, load.current, "wire_current"),
+        length=length,
+        supply=supply,
+        wire=_mm2(wanted) if wanted else words("bench.no_wire"),
+        drop=_drop(desk, load, wanted) if wanted else "",
+        laid=_laid(desk, load),
+        fuse=formats.quantity(load.fuse, "wire_current") if load.fuse else words("bench.no_fuse"),
     )
+
+
+def _mm2(wire: Wire) -> str:
+    return wire.label.replace("mm2", "mm²")
+
+
+def _laid(desk: Desk, load: Load) -> str:
+    if load.laid is None:
+        return ""
+    key = "bench.laid_serves" if load.serves(load.laid) else "bench.laid_too_thin"
+    return desk.words(key, wire=_mm2(load.laid), drop=_drop(desk, load, load.laid))
+
+
+def _drop(desk: Desk, load: Load, wire: Wire) -> str:
+    lost, formats = load.lost(wire), desk.formats
+    return desk.words(
+        "bench.drop",
+        drop=_given(desk, replace(lost, assumed=False), "voltage_drop"),
+        share=formats.in_percent(formats.number(lost.value / load.supply.value * 100, 2)),
+        limit=formats.share(load.limit),
+    )
+
+
+def _given(desk: Desk, known: Known, quantity: str) -> str:
+    """Return a number with its band and, where nobody said it, that it is assumed."""
+    number, band = desk.formats.banded(known.value, known.low, known.high, quantity)
+    text = f"{number} ({band})" if band else number
+    return desk.words("bench.assumed", value=text) if known.assumed else text

@@ -1,0 +1,127 @@
+"""What the bench wants beside the joins: bolts with their torque, loads with wire and fuse."""
+
+from __future__ import annotations
+
+import pytest
+
+from hoistbook.fit.bench import Bolt, Load, bolts_of, loads_of
+from hoistbook.fit.wiring import LENGTH, SUPPLY, Known
+from tests.fit.conftest import States
+
+PUMP = """
+got:
+  - {{part: pump, kind: fuel pump, came: given, facts: {{{facts}}}}}
+done:
+  - fitted: pump
+"""
+
+
+def pump(states: States, facts: str) -> Load:
+    (found,) = loads_of(states(PUMP.format(facts=facts))[-1])
+    return found
+
+
+def test_a_load_is_served_over_the_whole_of_what_is_assumed(states: States) -> None:
+    found = pump(states, "current: 10 A")
+
+    assert (found.length, found.supply) == (LENGTH, SUPPLY)
+    assert (found.length.assumed, found.supply.assumed) == (True, True)
+    # 2 x 6 m x 10 A x R <= 3 % of 12.0 V: R <= 3.0 mohm/m; IEC 60228 gives 3.30 to 6 mm2 and 1.91
+    # to 10 mm2, and the table no value to the 8 mm2 between them but that of ideal copper, 2.155.
+    assert found.wanted is not None
+    assert found.wanted.label == "8 mm2"
+    assert found.fuse == 15
+
+
+def test_what_the_author_says_takes_the_place_of_what_is_assumed(states: States) -> None:
+    found = pump(states, "current: 7.5 A +- 1 A, wire length: 3 m, voltage: 13.8 V, wire: 4 mm2")
+
+    assert found.current == Known(7.5, 6.5, 8.5)
+    assert found.length == Known(3.0, 3.0, 3.0)
+    assert found.supply == Known(13.8, 13.8, 13.8)
+    assert found.wanted is not None
+    assert found.laid is not None
+    # 2 x 3 m x 8.5 A x 7.98 mohm/m = 0.407 V, and 3 % of 13.8 V are 0.414 V.
+    assert (found.wanted.label, found.laid.label, found.fuse) == ("2.5 mm2", "4 mm2", 15)
+    # 2 x 3 m x 7.5 A x 4.95 mohm/m (IEC 60228, class 5, plain copper) = 0.223 V.
+    lost = found.lost(found.laid)
+    assert (lost.value, lost.low, lost.high) == pytest.approx((0.223, 0.193, 0.252), abs=5e-4)
+    assert found.serves(found.laid)
+
+
+def test_a_wire_that_is_laid_too_thin_does_not_serve(states: States) -> None:
+    found = pump(states, "current: 10 A, wire length: 4 m, wire: 2.5 mm2")
+
+    # 2 x 4 m x 10 A x 7.98 mohm/m = 0.638 V: 5.3 % of 12.0 V, and a pump bears 3 %.
+    assert found.laid is not None
+    assert found.lost(found.laid).value == pytest.approx(0.638, abs=5e-4)
+    assert not found.serves(found.laid)
+
+
+def test_a_load_of_which_no_current_is_said_is_listed_without_a_wire(states: States) -> None:
+    found = pump(states, "flow: 95 L/h at 4 bar")
+
+    assert (found.current, found.wanted, found.fuse) == (None, None, None)
+
+
+def test_a_pump_on_a_belt_and_a_source_of_current_are_no_loads(states: States) -> None:
+    state = states(
+        """
+        got:
+          - {part: pump, kind: coolant pump, came: given}
+          - {part: relay, kind: relay, came: given, facts: {current: 30 A}}
+          - {part: wideband, came: given, facts: {current: 3 A}}
+        done:
+          - fitted: [pump, relay, wideband]
+        """
+    )[-1]
+
+    assert [each.part for each in loads_of(state)] == ["wideband"]
+
+
+def test_what_was_replaced_or_broke_is_no_load(states: States) -> None:
+    state = states(
+        PUMP.format(facts="current: 5 A"),
+        """
+        got:
+          - {part: pump-2, kind: fuel pump, came: given, facts: {current: 9 A}}
+        done:
+          - {fitted: pump-2, instead of: pump}
+        """,
+    )[-1]
+
+    assert [each.part for each in loads_of(state)] == ["pump-2"]
+
+
+STUDS = """
+got:
+  - part: studs
+    name: Exhaust stud M8 x 40
+    kind: bolts
+    came: given
+    facts: {facts}
+"""
+
+
+def studs(states: States, facts: str) -> Bolt:
+    (found,) = bolts_of(states(STUDS.format(facts=facts))[-1])
+    return found
+
+
+def test_a_stud_has_the_torque_of_its_class_and_of_what_is_on_it(states: States) -> None:
+    found = studs(states, '{property class: "10.9", lubrication: copper grease, torque: 20 N m}')
+
+    made = found.bolting.tightening
+    assert made is not None
+    # 0.75 x 830 MPa (EN ISO 898-1:2013) x 36.6 mm2 = 22.8 kN; K 0.12 (0.09 to 0.16): 22 N m.
+    assert (made.thread, made.property_class) == ("M8x1.25", "10.9")
+    assert made.lubrication == "anti-seize / moly paste"
+    assert made.torque == pytest.approx(21.9, abs=0.05)
+    assert made.spread == pytest.approx((0.12 / 0.16, 0.12 / 0.09))
+    assert found.said == 20
+
+
+def test_a_stud_of_no_class_is_listed_without_a_torque(states: States) -> None:
+    found = studs(states, "{}")
+
+    assert (found.bolting.thread, found.bolting.tightening) == ("M8x1.25", None)
