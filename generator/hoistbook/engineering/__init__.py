@@ -7,6 +7,7 @@ fuel's name to its properties. Importing this package registers every formula.
 from hoistbook.engineering import (
     air,
     airflow,
+    bends,
     blends,
     charge_cooler,
     combustion,
@@ -39,6 +40,7 @@ __all__ = [
     "Term",
     "air",
     "airflow",
+    "bends",
     "blends",
     "charge_cooler",
     "combustion",

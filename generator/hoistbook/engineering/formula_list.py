@@ -26,6 +26,7 @@ TOPICS: Mapping[str, str] = MappingProxyType(
         "injectors": "Injectors",
         "pump": "Fuel pump and wiring",
         "pipes": "Pipes",
+        "bends": "Bends and ends",
         "throats": "Throats and volumes",
         "heat": "Coolant and oil",
         "gearing": "Gearing and road",

@@ -148,6 +148,37 @@ def road_speed(
 
 
 @formula(
+    reference="common-practice",
+    where="sum of the masses",
+)
+def driven_mass(*, vehicle_mass: Value, driver_mass: Value) -> Value:
+    """Return the mass of the car with its driver.
+
+    Parameters
+    ----------
+    vehicle_mass
+        Mass of the car as driven [kg].
+    driver_mass
+        Mass of the driver, dressed to drive [kg].
+
+    Returns
+    -------
+    Value
+        Mass of the car with its driver [kg].
+
+    Notes
+    -----
+    m_d = m + m_f
+
+    Examples
+    --------
+    >>> driven_mass(vehicle_mass=911.0, driver_mass=80.0)
+    991.0
+    """
+    return vehicle_mass + driver_mass
+
+
+@formula(
     reference="fox-1973",
     where="cube-root law; each author has a factor of his own",
     assumes=(

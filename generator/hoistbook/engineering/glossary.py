@@ -122,6 +122,7 @@ brake_mean_effective_pressure | p_me | Pa | brake mean effective pressure | bar 
 brake_specific_fuel_consumption | b_e | kg/J | brake specific fuel consumption | g/kWh | lb/(hp h)
 compression_ratio | CR | - | compression ratio | :1
 corrected_power | P_K | W | power referred to a power standard | kW | hp
+corrected_torque | M_K | N m | torque referred to a power standard | | lb ft
 crank_power | P_cr | W | power measured at the crank | kW | hp
 crank_torque | M_cr | N m | torque measured at the crank | | lb ft
 drivetrain_loss | f_d | - | share of the crank's power that gearbox, final drive and tyres take | %
@@ -135,9 +136,12 @@ ignition_factor | g_r | - | work against that at the ignition of best torque
 ignition_retard | r | rad | crank angle by which ignition is later than that of best torque | deg
 mean_piston_speed | c_m | m/s | mean piston speed | | ft/min
 observed_power | P_o | W | power as observed, referred to no standard | kW | hp
+observed_torque | M_o | N m | torque as observed, referred to no standard | | lb ft
 power | P | W | power at the crank | kW | hp
 power_correction_factor | K_p | - | factor that a power standard applies to the observed power
 power_to_mass | P/m | W/kg | power to mass | kW/t | hp/t
+stated_correction_factor | K_s | - | factor of the power standard that a log was referred to
+stated_power | P_s | W | power as a log states it, referred to a power standard | kW | hp
 pumping_mean_effective_pressure | p_mp | Pa | pumping mean effective pressure | bar | psi
 reference_indicated_efficiency | η_i0 | - | gross indicated efficiency at compression ratio 9.5 and lambda 1 | %
 reference_friction | p_mf0 | Pa | friction mean effective pressure of the reference engines | bar | psi
@@ -181,16 +185,22 @@ rated_pump_flow | Q_p0 | m3/s | flow of the pump as stated | L/h | US gal/h
 rated_pump_pressure | p_p0 | Pa | pressure at which the pump flow was stated, gauge | bar | psi
 supply_voltage | U_0 | V | voltage where the cable begins
 voltage_drop | ΔU | V | voltage lost in the cable, out and back
+voltage_drop_share | q_U | - | share of the voltage that is lost in the cable | %
 wire_current | I | A | current in the cable
 # pipes
 bend_angle | α | rad | angle of the bend | deg
+bend_count | n_b | - | number of bends in the pipe
 bend_loss_coefficient | K_b | - | loss coefficient of a bend
+bend_loss_scale | s_b | - | loss of this bend over that of the formula
 bend_radius_ratio | R/D | - | radius of the bend's centre line over the bore
+charge_pipe_volume | V_r | m3 | volume inside all pipes between compressor and manifold | L
+charge_volume | V_L | m3 | volume between compressor and inlet valves | L
 choked_flow | ṁ* | kg/s | mass flow at which the throat chokes | g/s | lb/min
 cooler_volume | V_k | m3 | volume inside the charge cooler | L
 critical_pressure_ratio | p*/p_0 | - | pressure in the choked throat over that at rest
 discharge_coefficient | C_d | - | discharge coefficient
 dynamic_viscosity | μ | Pa s | dynamic viscosity of air | mPa s
+end_loss_coefficients | K_x | - | sum of the loss coefficients of the pipe's steps and ends
 fill_time | t_f | s | time to raise the pressure in a volume
 friction_factor | f | - | friction factor (Darcy)
 loss_coefficients | ΣK | - | sum of the loss coefficients of bends, steps and ends
@@ -214,6 +224,7 @@ stagnation_pressure | p_0 | Pa | absolute pressure at rest ahead of the throat |
 stagnation_temperature | T_0 | K | temperature at rest ahead of the throat | degC | degF
 throat_diameter | D_t | m | diameter of the throat | mm | in
 throat_pressure | p_t | Pa | absolute pressure behind the throat | kPa | psi
+throat_share | q_t | - | mass flow through a throat over that at which it chokes | %
 volume | V | m3 | volume that is filled | L
 # heat and oil
 coolant_density | ρ_k | kg/m3 | density of the coolant | | lb/ft3
@@ -235,9 +246,12 @@ oil_pressure_difference | Δp_o | Pa | pressure difference across the oil feed o
 oil_temperature_rise | ΔT_o | K | rise of the oil's temperature on its way
 # gearing and performance
 final_drive_ratio | i_f | - | ratio of the final drive | :1
+driven_mass | m_d | kg | mass of the car with its driver | | lb
+driver_mass | m_f | kg | mass of the driver, dressed to drive | | lb
 gear_ratio | i_g | - | ratio of the gear | :1
 quarter_mile_time | t_q | s | time over a quarter mile from rest
 quarter_mile_time_constant | c_t | s | quarter-mile time of a car of one pound for each horsepower
+rev_limit | N_max | 1/min | rev limit of the engine | rpm
 rim_diameter | D_r | m | diameter of the wheel rim | in
 road_speed | v_x | m/s | road speed | km/h | mph
 rolling_circumference | U | m | rolling circumference of the tyre | mm | in
@@ -251,12 +265,14 @@ anti_knock_index | AKI | - | anti-knock index of the fuel, as on pumps in the Un
 chamber_volume | V_ch | m3 | volume of the combustion chamber in the head | cm3
 clearance_volume | V_c | m3 | volume above the piston at top dead centre | cm3
 compression_end_index | T_e | K | index of the temperature at the end of compression
+compression_ratio_of_volumes | CR_V | - | compression ratio worked out from the dimensions | :1
 connecting_rod_length | l | m | length of the connecting rod, centre to centre | mm | in
 cylinder_bore | B | m | bore of the cylinder | mm | in
 cylinder_count | z | - | number of cylinders
 deck_clearance | h_d | m | distance of the piston's crown below the deck at top dead centre | mm | in
 deck_volume | V_dk | m3 | volume between the piston's crown and the deck | cm3
 dish_volume | V_di | m3 | volume of the piston's dish, less that of its dome | cm3
+displacement_of_cylinders | V_dz | m3 | displacement worked out from bore and stroke | cc | in3
 gasket_bore | B_g | m | bore of the head gasket | mm | in
 gasket_thickness | h_g | m | thickness of the head gasket as tightened | mm | in
 gasket_volume | V_g | m3 | volume within the head gasket | cm3

@@ -8,6 +8,40 @@ from hoistbook.engineering.maths import Value, pi, sqrt
 
 @formula(
     reference="heywood-1988",
+    where="eq. 2.23",
+    assumes=("On all the fuel supplied: a rich mixture lowers it, for oxygen limits the heat.",),
+)
+def brake_efficiency(*, power: Value, fuel_flow: Value, heating_value: Value) -> Value:
+    """Return the brake thermal efficiency.
+
+    Parameters
+    ----------
+    power
+        Power at the crank [W].
+    fuel_flow
+        Mass flow of fuel [kg/s].
+    heating_value
+        Lower heating value of the fuel [J/kg].
+
+    Returns
+    -------
+    Value
+        Brake thermal efficiency, on all the fuel supplied [-].
+
+    Notes
+    -----
+    η_b = P / (ṁ_f H_u)
+
+    Examples
+    --------
+    >>> brake_efficiency(power=100e3, fuel_flow=0.0086, heating_value=43e6)
+    0.27042
+    """
+    return power / (fuel_flow * heating_value)
+
+
+@formula(
+    reference="heywood-1988",
     where="Table 12.1: 17 to 26 % at full power",
     valid={"coolant_share": (0.17, 0.26)},
     assumes=(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from hoistbook.engineering.formula import formula
-from hoistbook.engineering.maths import Value, log, pi, sin, sqrt
+from hoistbook.engineering.maths import Value, log, pi, sqrt
 
 
 @formula(
@@ -269,50 +269,6 @@ def friction_factor(*, roughness: Value, pipe_bore: Value, reynolds_number: Valu
     return (
         -1.8 / log(10) * log((roughness / pipe_bore / 3.7) ** 1.11 + 6.9 / reynolds_number)
     ) ** -2
-
-
-@formula(
-    reference="rennels-2012",
-    where="chapter 15",
-    valid={"bend_radius_ratio": (1, 20), "bend_angle": (0, 3.1416)},
-    assumes=("Published methods lie from 20 % below to 30 % above, up to a radius of 6 bores.",),
-)
-def bend_loss_coefficient(
-    *, friction_factor: Value, bend_angle: Value, bend_radius_ratio: Value
-) -> Value:
-    """Return the loss coefficient of a smooth bend.
-
-    Parameters
-    ----------
-    friction_factor
-        Friction factor (Darcy) [-].
-    bend_angle
-        Angle of the bend [rad].
-    bend_radius_ratio
-        Radius of the bend's centre line over the bore [-].
-
-    Returns
-    -------
-    Value
-        Loss coefficient of a bend [-].
-
-    Notes
-    -----
-    K_b = f α R/D + (0.10 + 2.4 f) sin(α / 2) + 6.6 f (√sin(α / 2) + sin(α / 2)) / (R/D)^(4 α / π)
-
-    Examples
-    --------
-    >>> bend_loss_coefficient(
-    ...     friction_factor=0.0157, bend_angle=1.5707963, bend_radius_ratio=1.5,
-    ... )
-    0.20564
-    """
-    half = sin(bend_angle / 2)
-    return (
-        friction_factor * bend_angle * bend_radius_ratio
-        + (0.10 + 2.4 * friction_factor) * half
-        + 6.6 * friction_factor * (sqrt(half) + half) / bend_radius_ratio ** (4 * bend_angle / pi)
-    )
 
 
 @formula(

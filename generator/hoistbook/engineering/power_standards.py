@@ -198,6 +198,38 @@ def corrected_power(*, power_correction_factor: Value, observed_power: Value) ->
     return power_correction_factor * observed_power
 
 
+@formula(
+    reference="sae-j1349",
+    where="definition of the factor, turned round",
+    assumes=("The rollers' own program used this factor: what it used it seldom prints.",),
+)
+def observed_power(*, stated_power: Value, stated_correction_factor: Value) -> Value:
+    """Return the power as observed, with the factor of a power standard taken out again.
+
+    Parameters
+    ----------
+    stated_power
+        Power as a log states it, referred to a power standard [W].
+    stated_correction_factor
+        Factor of the power standard that a log was referred to [-].
+
+    Returns
+    -------
+    Value
+        Power as observed, referred to no standard [W].
+
+    Notes
+    -----
+    P_o = P_s / K_s
+
+    Examples
+    --------
+    >>> observed_power(stated_power=156000.0, stated_correction_factor=1.04)
+    1.5000e+05
+    """
+    return stated_power / stated_correction_factor
+
+
 STANDARDS: Mapping[str, str] = MappingProxyType(
     {
         "SAE J1349": "sae_j1349_correction",

@@ -209,6 +209,37 @@ def voltage_drop(
 
 @formula(
     reference="common-practice",
+    where="definition",
+)
+def voltage_drop_share(*, voltage_drop: Value, supply_voltage: Value) -> Value:
+    """Return the share of the voltage that is lost in the cable.
+
+    Parameters
+    ----------
+    voltage_drop
+        Voltage lost in the cable, out and back [V].
+    supply_voltage
+        Voltage where the cable begins [V].
+
+    Returns
+    -------
+    Value
+        Share of the voltage that is lost in the cable [-].
+
+    Notes
+    -----
+    q_U = ΔU / U_0
+
+    Examples
+    --------
+    >>> voltage_drop_share(voltage_drop=0.4, supply_voltage=13.8)
+    0.028986
+    """
+    return voltage_drop / supply_voltage
+
+
+@formula(
+    reference="common-practice",
     where="Kirchhoff's voltage law",
 )
 def pump_voltage(*, supply_voltage: Value, voltage_drop: Value) -> Value:

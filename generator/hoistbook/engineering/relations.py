@@ -10,11 +10,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from hoistbook.engineering.bends import bend_loss_coefficient
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.gearing import quarter_mile_time, trap_speed
 from hoistbook.engineering.heat import coolant_heat
 from hoistbook.engineering.installation import power_of_wheel_power
-from hoistbook.engineering.pipes import bend_loss_coefficient
 from hoistbook.units import from_unit
 
 Floats = NDArray[np.float64]

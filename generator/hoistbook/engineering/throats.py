@@ -292,3 +292,35 @@ def charge_volume(*, pipe_volume: Value, cooler_volume: Value, plenum_volume: Va
     0.01465
     """
     return pipe_volume + cooler_volume + plenum_volume
+
+
+@formula(
+    reference="white-2011",
+    where="section 9.4, choking",
+    assumes=("At 1 the throat chokes: no more passes, whatever is done behind it.",),
+)
+def throat_share(*, mass_flow: Value, choked_flow: Value) -> Value:
+    """Return the share of the choking flow that passes a throat.
+
+    Parameters
+    ----------
+    mass_flow
+        Mass flow in the pipe [kg/s].
+    choked_flow
+        Mass flow at which the throat chokes [kg/s].
+
+    Returns
+    -------
+    Value
+        Mass flow through a throat over that at which it chokes [-].
+
+    Notes
+    -----
+    q_t = ṁ / ṁ*
+
+    Examples
+    --------
+    >>> throat_share(mass_flow=0.1, choked_flow=0.19069)
+    0.52441
+    """
+    return mass_flow / choked_flow
