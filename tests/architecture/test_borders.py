@@ -30,7 +30,7 @@ HOMES = {
     "matplotlib": {"pages/drawing.py"},
     "PIL": {"authored/pictures.py", "publish/pictures.py"},
     "pint": {"units.py"},
-    "pyelk": {"pages/circuit_drawing.py"},
+    "pyelk": {"pages/circuit_layout.py"},
     "rich": {"console.py"},
     "starlette": {"preview/serve.py"},
     "uvicorn": {"preview/serve.py"},

@@ -143,9 +143,9 @@ def test_a_circuit_that_stays_as_it_was_keeps_its_drawing(tmp_path: Path) -> Non
     assert [each.address for each in circuits_on(desk, 1)] == ["/charts/circuit-oil-episode-1.svg"]
     assert circuits_on(desk, 2) == ()
     assert list(circuit_files(desk, lambda make, _: make())) == [
-        "charts/circuit-oil-episode-0.svg",
-        "charts/circuit-oil-episode-1.svg",
-        "charts/circuit-oil-episode-3.svg",
+        f"charts/circuit-oil-episode-{number}{for_a_phone}.svg"
+        for number in (0, 1, 3)
+        for for_a_phone in ("", "-narrow")
     ]
 
 

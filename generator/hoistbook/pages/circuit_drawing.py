@@ -1,34 +1,39 @@
 """A circuit drawn as SVG: parts as boxes in the order of flow, joins between them in words.
 
-Every join and every open end is a node of its own in a layered layout, so that no label meets
-another. The same circuit gives the same bytes on every machine: sizes are counted in letters, not
-measured in a font.
+Every join and every open end is a node of its own, so that no label meets another. The same
+circuit gives the same bytes on every machine: sizes are counted in letters, not in a font.
 """
 
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import Any
+from itertools import pairwise
 from xml.sax.saxutils import escape
 
-from pyelk import ELK
+from hoistbook.pages.circuit_layout import (
+    BOX,
+    TALL,
+    WIDE,
+    Box,
+    Edge,
+    Layout,
+    Mark,
+    Route,
+    folded,
+    laid_out,
+    strips,
+)
 
-BOX = 176
-"""Width of a box [px]; two of them stand side by side on a telephone."""
 LETTERS = 22
 """In a line of a box, at 13 px."""
 LINE = 17
 PADDING = 8
+PHONE = 280.0
+"""What a telephone of 320 px shows without scrolling [px]."""
 FONT = "system-ui, 'Liberation Sans', sans-serif"
-OPTIONS = {
-    "elk.algorithm": "layered",
-    "elk.direction": "DOWN",
-    "elk.spacing.nodeNode": "12",
-    "elk.layered.spacing.nodeNodeBetweenLayers": "16",
-}
 STYLE = f"""
 svg {{ color-scheme: light dark; font: 13px/1.3 {FONT} }}
 rect {{ fill: none; stroke: #1d2733; stroke-width: 1.5 }}
@@ -41,8 +46,10 @@ path {{ fill: none; stroke: #1d2733; stroke-width: 1.5 }}
 .adapter path {{ stroke-dasharray: 9 5 }}
 .unknown path, .open path {{ stroke-dasharray: 1 4 }}
 .open rect {{ stroke-dasharray: 1 4 }}
+.again rect {{ stroke-width: 0.75 }}
+circle {{ fill: none; stroke: #1d2733 }}
 @media (prefers-color-scheme: dark) {{
-rect, path {{ stroke: #dfe5ec }}
+rect, path, circle {{ stroke: #dfe5ec }}
 text {{ fill: #dfe5ec }}
 }}
 """
@@ -58,9 +65,12 @@ class NodeSort(StrEnum):
     ADAPTER = "adapter"
     UNKNOWN = "unknown"
     OPEN = "open"
+    AGAIN = "again"
+    """A part that stands further up as well."""
 
 
-FRAMED = (NodeSort.PART, NodeSort.NEVER, NodeSort.OPEN)
+PARTS = (NodeSort.PART, NodeSort.AGAIN)
+FRAMED = (*PARTS, NodeSort.NEVER, NodeSort.OPEN)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,8 +102,12 @@ class CircuitDrawing:
 
     title: str
     nodes: tuple[Node, ...]
-    edges: tuple[tuple[str, str], ...]
-    """Ids of two nodes, the one upstream first."""
+    edges: tuple[Edge, ...]
+    """Ids of two nodes, the one that stands higher first; they make no ring."""
+    flow: tuple[Edge, ...] = ()
+    """The same, the one upstream first, where that differs: strips follow the flow."""
+    again: str = "again"
+    """The word below a part that stands further up as well."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,82 +123,85 @@ def _wrapped(text: str) -> list[str]:
     return textwrap.wrap(text, LETTERS) or []
 
 
-def draw_circuit(drawing: CircuitDrawing) -> Drawn:
-    """Return a circuit as SVG, from top to bottom; what does not hang together stands below."""
+def draw_circuit(drawing: CircuitDrawing, *, narrow: bool = False) -> Drawn:
+    """Return a circuit as SVG, from top to bottom.
+
+    Parameters
+    ----------
+    drawing : CircuitDrawing
+        What it shows.
+    narrow : bool
+        For a phone: taken apart into strips where it has branches, and never in columns.
+    """
+    layout = _layout(drawing)
+    if layout.width > PHONE if narrow else layout.width > WIDE:
+        drawing = _in_strips(drawing)
+        layout = _layout(drawing)
+    if layout.height > TALL and not narrow:
+        layout = folded(layout)
     nodes = {node.id: node for node in drawing.nodes}
-    shapes: list[str] = []
-    width = height = 0
-    for ids in _pieces(drawing):
-        placed = _placed([nodes[each] for each in nodes if each in ids], drawing.edges)
-        shapes.append(f'<g transform="translate(0 {height})">')
-        shapes += _edges(placed["edges"], nodes)
-        shapes += _boxes(placed["children"], nodes)
-        shapes.append("</g>")
-        width = max(width, round(placed["width"]))
-        height += round(placed["height"])
+    width, height = round(layout.width), round(layout.height)
     svg = "\n".join(
         (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}"'
             f' width="{width}" height="{height}" role="img">',
             f"<title>{escape(drawing.title)}</title>",
             f"<style>{STYLE}</style>",
-            *shapes,
+            *(_line(route, nodes) for route in layout.routes),
+            *(shape for box in layout.boxes for shape in _box(box, nodes[box.id])),
+            *(shape for mark in layout.marks for shape in _mark(mark)),
             "</svg>\n",
         )
     )
     return Drawn(svg=svg.encode(), width=width, height=height)
 
 
-def _pieces(drawing: CircuitDrawing) -> list[set[str]]:
-    """Return the ids of the nodes that hang together, piece by piece."""
-    pieces = [{node.id} for node in drawing.nodes]
-    for edge in drawing.edges:
-        held = [piece for piece in pieces if piece & set(edge)]
-        held[0].update(*held[1:])
-        pieces = [piece for piece in pieces if piece not in held[1:]]
-    return pieces
+def _layout(drawing: CircuitDrawing) -> Layout:
+    return laid_out({node.id: node.height for node in drawing.nodes}, drawing.edges)
 
 
-def _placed(nodes: Sequence[Node], edges: Iterable[tuple[str, str]]) -> dict[str, Any]:
-    """Return what the layout library makes of one piece."""
-    here = {node.id for node in nodes}
-    graph = {
-        "id": "circuit",
-        "layoutOptions": OPTIONS,
-        "children": [{"id": node.id, "width": BOX, "height": node.height} for node in nodes],
-        "edges": [
-            {"id": f"edge {index}", "sources": [one], "targets": [other]}
-            for index, (one, other) in enumerate(edges)
-            if one in here
-        ],
-    }
-    return dict(ELK().layout(graph))
-
-
-def _boxes(children: Iterable[Mapping[str, Any]], nodes: Mapping[str, Node]) -> Iterator[str]:
-    for child in children:
-        node, x, y = nodes[child["id"]], child["x"], child["y"]
-        yield f'<g class="{node.sort}">'
-        if node.sort in FRAMED:
-            yield (
-                f'<rect x="{_px(x)}" y="{_px(y)}" width="{BOX}" height="{node.height}" rx="2"/>'
+def _in_strips(drawing: CircuitDrawing) -> CircuitDrawing:
+    """Return the same taken apart where it has branches; a part may then stand there again."""
+    named = {node.id: node for node in drawing.nodes}
+    nodes: list[Node] = []
+    edges: list[Edge] = []
+    for number, strip in enumerate(strips(list(named), drawing.flow or drawing.edges)):
+        ids = [f"{number} {id_}" for id_ in strip.ids]
+        nodes += (
+            replace(
+                named[id_],
+                id=new,
+                sort=NodeSort.AGAIN if again else named[id_].sort,
+                word=drawing.again if again else named[id_].word,
             )
-        for index, (line, word) in enumerate(node.lines):
-            down = y + PADDING + LINE * (index + 0.75)
-            style = ' class="word"' if word else ""
-            yield f'<text x="{_px(x + BOX / 2)}" y="{_px(down)}"{style}>{escape(line)}</text>'
-        yield "</g>"
+            for id_, new, again in zip(strip.ids, ids, strip.again, strict=True)
+        )
+        edges += pairwise(ids)
+    return replace(drawing, nodes=tuple(nodes), edges=tuple(edges))
 
 
-def _edges(edges: Iterable[Mapping[str, Any]], nodes: Mapping[str, Node]) -> Iterator[str]:
-    for edge in edges:
-        ends = (*edge["sources"], *edge["targets"])
-        sort = next(nodes[end].sort for end in ends if nodes[end].sort is not NodeSort.PART)
-        for section in edge["sections"]:
-            bends = section.get("bendPoints") or ()
-            points = [section["startPoint"], *bends, section["endPoint"]]
-            path = " L".join(f"{_px(each['x'])} {_px(each['y'])}" for each in points)
-            yield f'<g class="{sort}"><path d="M{path}"/></g>'
+def _box(box: Box, node: Node) -> Iterator[str]:
+    yield f'<g class="{node.sort}">'
+    if node.sort in FRAMED:
+        place = f'x="{_px(box.x)}" y="{_px(box.y)}" width="{BOX}" height="{node.height}"'
+        yield f'<rect {place} rx="2"/>'
+    for index, (line, word) in enumerate(node.lines):
+        down = box.y + PADDING + LINE * (index + 0.75)
+        style = ' class="word"' if word else ""
+        yield f'<text x="{_px(box.x + BOX / 2)}" y="{_px(down)}"{style}>{escape(line)}</text>'
+    yield "</g>"
+
+
+def _line(route: Route, nodes: Mapping[str, Node]) -> str:
+    sort = next(nodes[end].sort for end in route.edge if nodes[end].sort not in PARTS)
+    path = " L".join(f"{_px(x)} {_px(y)}" for x, y in route.points)
+    return f'<g class="{sort}"><path d="M{path}"/></g>'
+
+
+def _mark(mark: Mark) -> Iterator[str]:
+    """Yield the connector of flow charts (ISO 5807): one letter where a line stops and goes on."""
+    yield f'<circle cx="{_px(mark.x)}" cy="{_px(mark.y)}" r="9"/>'
+    yield f'<text x="{_px(mark.x)}" y="{_px(mark.y + 4.5)}">{mark.letter}</text>'
 
 
 def _px(value: float) -> str:

@@ -8,7 +8,7 @@ from functools import lru_cache, partial
 
 from hoistbook.authored.records import JoinEnd
 from hoistbook.figures.service import flow_services
-from hoistbook.fit.circuits import Circuit, circuits_of, feeds
+from hoistbook.fit.circuits import Circuit, circuits_of, ends_in_order, feeds
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.fit.suggestions import OpenEnd, open_ends
 from hoistbook.fit.verdict import Verdict
@@ -178,20 +178,30 @@ def circuit_files(
 ) -> dict[str, bytes]:
     """Return every drawing of a circuit: path in the site -> content."""
     return {
-        links.file_path(links.chart(plot.name)): remember(
-            partial(_svg, plot.drawing), f"circuit {plot.drawing!r}"
+        links.file_path(_address(plot, narrow=narrow)): remember(
+            partial(_svg, plot.drawing, narrow=narrow), f"circuit {narrow} {plot.drawing!r}"
         )
         for found in _plots(desk).values()
         for plot in found.values()
+        for narrow in (False, True)
     }
 
 
-def _svg(drawing: CircuitDrawing) -> bytes:
-    return draw_circuit(drawing).svg
+def _svg(drawing: CircuitDrawing, *, narrow: bool) -> bytes:
+    return _drawn(drawing, narrow=narrow).svg
+
+
+@lru_cache(maxsize=256)
+def _drawn(drawing: CircuitDrawing, *, narrow: bool) -> Drawn:
+    return draw_circuit(drawing, narrow=narrow)
+
+
+def _address(plot: _Plot, *, narrow: bool) -> str:
+    return links.chart(f"{plot.name}-narrow" if narrow else plot.name)
 
 
 def _picture(desk: Desk, plot: _Plot, number: int) -> Picture:
-    drawn: Drawn = draw_circuit(plot.drawing)
+    wide, narrow = (_drawn(plot.drawing, narrow=each) for each in (False, True))
     circuit = plot.circuit
     text = desk.words(
         "circuits.picture",
@@ -201,11 +211,17 @@ def _picture(desk: Desk, plot: _Plot, number: int) -> Picture:
         open=len(circuit.open),
     )
     return Picture(
-        address=links.chart(plot.name),
-        width=drawn.width,
-        height=drawn.height,
+        address=_address(plot, narrow=False),
+        width=wide.width,
+        height=wide.height,
         text=text,
         caption=desk.words("circuits.caption", name=plot.drawing.title, number=number),
+        narrow=Picture(
+            address=_address(plot, narrow=True),
+            width=narrow.width,
+            height=narrow.height,
+            text=text,
+        ),
     )
 
 
@@ -234,21 +250,33 @@ def _drawing(desk: Desk, circuit: Circuit) -> CircuitDrawing:
     nodes = [
         Node(id=part, sort=NodeSort.PART, text=desk.part_name(part)) for part in circuit.parts
     ]
-    edges = []
+    edges, flow = [], []
     for index, judged in enumerate(circuit.joins):
         id_ = f"join {index}"
-        first, second = sorted((judged.join.a, judged.join.b), key=lambda end: place[end.part])
-        nodes.append(_join_node(desk, id_, judged, first, second))
-        edges.append((first.part, id_))
-        if second.part != first.part:
-            edges.append((id_, second.part))
+        upstream, downstream = ends_in_order(judged)
+        nodes.append(_join_node(desk, id_, judged, upstream, downstream))
+        flow += _through(id_, upstream, downstream)
+        edges += _through(id_, *sorted((upstream, downstream), key=lambda end: place[end.part]))
     for index, key in enumerate(circuit.open):
         id_ = f"open {index}"
         word = desk.words("circuits.open_word")
         nodes.append(Node(id=id_, sort=NodeSort.OPEN, text=key.end, word=word))
-        edges.append((id_, key.part) if feeds(key) else (key.part, id_))
+        edge = (id_, key.part) if feeds(key) else (key.part, id_)
+        edges.append(edge)
+        flow.append(edge)
     title = desk.words(f"circuits.{circuit.name.replace(' ', '_')}")
-    return CircuitDrawing(title=title, nodes=tuple(nodes), edges=tuple(edges))
+    return CircuitDrawing(
+        title=title,
+        nodes=tuple(nodes),
+        edges=tuple(edges),
+        flow=tuple(flow),
+        again=desk.words("circuits.again"),
+    )
+
+
+def _through(id_: str, first: JoinEnd, second: JoinEnd) -> list[tuple[str, str]]:
+    """Return the lines from one part by a join to another, or to the same part."""
+    return [(first.part, id_), *([(id_, second.part)] if second.part != first.part else [])]
 
 
 def _join_node(desk: Desk, id_: str, judged: JoinVerdict, first: JoinEnd, second: JoinEnd) -> Node:

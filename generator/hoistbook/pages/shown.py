@@ -112,6 +112,8 @@ class Picture:
     text: str
     """What it shows, for a reader who cannot see it."""
     caption: str = ""
+    narrow: Picture | None = None
+    """The same drawn for a phone, where that makes a difference."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
