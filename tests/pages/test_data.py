@@ -50,7 +50,7 @@ def test_a_table_is_whole(files: dict[str, bytes], name: str, expected: str) -> 
 
 def test_json_holds_the_rows_of_the_csv(files: dict[str, bytes]) -> None:
     names = [path[5:-4] for path in files if path.endswith(".csv") and "parts-list" not in path]
-    assert names == ["episodes", "tally", "parts", "figures", "changes", "power-runs"]
+    assert names == ["episodes", "tally", "parts", "figures", "changes", "joins", "power-runs"]
     for name in names:
         rows = list(csv.DictReader(io.StringIO(files[f"data/{name}.csv"].decode(), newline="")))
         data = json.loads(files[f"data/{name}.json"])

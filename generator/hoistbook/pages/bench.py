@@ -10,7 +10,7 @@ from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, sections
 from hoistbook.pages.joins import JoinRow, joins_held, never_joined
 from hoistbook.pages.page import Page
-from hoistbook.pages.shown import PartRef, Sheet
+from hoistbook.pages.shown import Link, PartRef, Sheet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +55,8 @@ class BenchContext(Sheet):
     joins: tuple[JoinRow, ...]
     bolts: tuple[BoltRow, ...]
     loads: tuple[LoadRow, ...]
+    data: tuple[Link, ...]
+    """The joins of all episodes as files."""
 
 
 def bench_page(desk: Desk) -> Page:
@@ -79,6 +81,13 @@ def bench_page(desk: Desk) -> Page:
             joins=joins,
             bolts=bolts,
             loads=loads,
+            data=tuple(
+                Link(
+                    text=words("bench.data", form=form.upper()),
+                    address=f"{links.DATA}joins.{form}",
+                )
+                for form in ("csv", "json")
+            ),
         ),
         owed=desk.owed(links.BENCH),
     )

@@ -1,4 +1,4 @@
-"""Tables as CSV (RFC 4180), safe to open in a spreadsheet."""
+"""Tables, and how they become CSV (RFC 4180) that is safe to open in a spreadsheet."""
 
 from __future__ import annotations
 
@@ -6,9 +6,22 @@ import csv
 import io
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
 
 _FORMULA = re.compile(r"[=+\-@\t\r]")
 _NUMBER = re.compile(r"-?\d[\d,.]*(e[+-]?\d+)?")
+
+
+Cell: TypeAlias = str | int | float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """One table of data."""
+
+    columns: tuple[str, ...]
+    rows: tuple[tuple[Cell, ...], ...]
 
 
 def csv_table(header: Sequence[str], rows: Iterable[Sequence[str]]) -> bytes:

@@ -8,33 +8,22 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from typing import TypeAlias
 
 from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.digits import place, places, rounded
 from hoistbook.figures.figure import Curve, Figure
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import change_rows
-from hoistbook.pages.csv_table import csv_table
+from hoistbook.pages.csv_table import Cell, Table, csv_table
 from hoistbook.pages.desk import Desk
+from hoistbook.pages.joins_data import joins_table
 from hoistbook.pages.parts_copy import parts_list_files
 from hoistbook.pages.receipts import came_of
 
 EXACT_DIGITS = 4
 """Significant digits of a number that has no band."""
-
-Cell: TypeAlias = str | int | float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
-    """One table of data."""
-
-    columns: tuple[str, ...]
-    rows: tuple[tuple[Cell, ...], ...]
 
 
 def data_files(desk: Desk) -> dict[str, bytes]:
@@ -285,6 +274,7 @@ _TABLES: Mapping[str, Callable[[Desk], Table]] = {
     "parts": _parts,
     "figures": _figures,
     "changes": _changes,
+    "joins": joins_table,
     "power-runs": _power_runs,
 }
 """By the name of their files."""
