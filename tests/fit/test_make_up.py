@@ -10,6 +10,7 @@ import pytest
 from hoistbook.authored.journal import read_journal
 from hoistbook.authored.kinds import kinds
 from hoistbook.fit.forgotten import dismissed, forgotten, known_sundry, near_sundry
+from hoistbook.fit.joins import join_verdicts
 from hoistbook.fit.make_up import make_up
 from hoistbook.fit.rules import fit
 from hoistbook.fit.tables import table
@@ -73,6 +74,73 @@ def how(a: str, b: str, medium: Medium | None = None) -> str:
 )
 def test_how_a_join_is_tightened(a: str, b: str, medium: Medium | None, said: str) -> None:
     assert how(a, b, medium) == said
+
+
+STUDS = """
+got:
+  - {{part: manifold, came: given, ends: {{out: T25 flange}}}}
+  - {{part: turbo, kind: turbocharger, came: given, ends: {{in: T25 flange}}}}
+  - part: studs
+    name: Turbine stud M8
+    kind: bolts
+    came: given
+    facts: {{property class: "{cls}"}}
+done:
+  - fitted: [manifold, turbo, studs]
+joins:
+  - join: manifold out to turbo in
+    bolts: {bolts}
+"""
+
+
+@pytest.mark.parametrize(
+    ("cls", "bolts", "said"),
+    [
+        # 75 % of 830 MPa (EN ISO 898-1:2013) on 36.6 mm2 and 8 mm, K 0.12 (0.09 to 0.16).
+        (
+            "10.9",
+            "studs, anti-seize",
+            "its bolts M8x1.25, 10.9, anti-seize / moly paste: 22 N m, crosswise and in steps; "
+            "that gives 75% to 133% of the preload aimed at. The maker's own figure beats this "
+            "one",
+        ),
+        # The same with 580 MPa and K 0.20 (0.18 to 0.27).
+        (
+            "10.9",
+            "M8x1.25 8.8, dry",
+            "its bolts M8x1.25, 8.8, plain steel, dry and clean: 25 N m, crosswise and in steps; "
+            "that gives 74% to 111% of the preload aimed at. The maker's own figure beats this "
+            "one",
+        ),
+        (
+            "heat-resisting",
+            "studs",
+            "its M8x1.25 bolts crosswise and in steps, to the maker's torque: without a property "
+            "class (8.8, 10.9) there is none here",
+        ),
+    ],
+)
+def test_the_bolts_of_a_flange_have_their_torque_with_its_spread(
+    states: States, cls: str, bolts: str, said: str
+) -> None:
+    (found,) = join_verdicts(states(STUDS.format(cls=cls, bolts=bolts))[-1])
+
+    assert found.make_up.how == said
+
+
+def test_bolts_that_are_nobody_s_are_noticed_with_the_nearest(tmp_path: Path) -> None:
+    (tmp_path / "episodes").mkdir()
+    (tmp_path / "build.yaml").write_text("format: 1\ntitle: A journal\n")
+    text = STUDS.format(cls="8.8", bolts="stud, dry")
+    (tmp_path / "episodes/01-one.md").write_text(f"---\ntitle: One\n{text}---\n")
+
+    (notice,) = read_journal(tmp_path).notices
+
+    assert (notice.code, notice.message, notice.hint) == (
+        "unknown-bolts",
+        "`stud` is neither a part nor a metric thread",
+        "did you mean `studs`?",
+    )
 
 
 TURBO = """

@@ -15,6 +15,7 @@ import pytest
 from hoistbook.fit.rules import fit, served
 from hoistbook.fit.verdict import Service, Verdict
 from hoistbook.values.end import Medium
+from hoistbook.values.end_reading import parse_end
 from tests.fit.ends import NAMES, VERDICTS, decided, end, of
 
 
@@ -142,8 +143,40 @@ def test_r9_bolted_flanges_by_their_holes(a: str, b: str, verdict: str) -> None:
 def test_r9_flanges_without_a_spacing_or_of_a_family_and_none_stay_unknown() -> None:
     five = end("flange:5 bolts:N")
 
-    assert fit(five, five).verdict is Verdict.UNKNOWN
+    found = fit(five, five)
+    assert (found.verdict, found.measure) == (
+        Verdict.UNKNOWN,
+        "trace the gasket of one flange on the other, and measure from hole to hole with a "
+        "caliper; where both take one gasket, give both ends its name, as pattern G12",
+    )
     assert fit(five, end("turbflange:T3:F")).verdict is Verdict.UNKNOWN
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "verdict"),
+    [
+        (
+            "five-bolt flange, pattern G12",
+            "5 bolt flange, gasket pattern g12",
+            "mates_with_sealant",
+        ),
+        ("five-bolt flange, pattern G12", "five-bolt flange, pattern G13", "unknown"),
+        ("five-bolt flange, pattern G12", "five-bolt flange", "unknown"),
+        ("five-bolt flange", "four-bolt flange", "needs_adapter"),
+        (
+            "two-bolt flange, 38 mm, pattern A",
+            "two-bolt flange, 38 mm, pattern B",
+            "mates_with_sealant",
+        ),
+    ],
+)
+def test_r9_a_pattern_that_its_author_names_decides_and_so_does_a_count_of_bolts(
+    a: str, b: str, verdict: str
+) -> None:
+    # Common practice, no source: one gasket on both is one pattern; five holes never meet four.
+    one, other = parse_end(a), parse_end(b)
+
+    assert NAMES[fit(one, other).verdict] == NAMES[fit(other, one).verdict] == verdict
 
 
 @pytest.mark.parametrize(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from itertools import chain
@@ -22,6 +23,7 @@ FORM = f"PART END to PART END, as `{EXAMPLE}`"
 
 LONGEST = 200
 """Characters of a join."""
+METRIC_THREAD = re.compile(r"\bM\d", re.IGNORECASE)
 
 
 def _join_line(words: str, context: Context) -> str | Slip:
@@ -35,6 +37,7 @@ _line = fields.typed(_join_line)
 JOIN: fields.Fields = {
     "join": Field(fields.placed(_line), "line", example=EXAMPLE),
     "sealed with": Field(fields.text),
+    "bolts": Field(fields.text),
     "torque": Field(fields.quantity("torque")),
     "knowingly": Field(fields.text),
     "note": Field(fields.text),
@@ -109,10 +112,21 @@ def resolve(line: JoinLine, known: Known, context: Context) -> Join | None:
     if halves is None:
         _unresolved(line, known, context)
         return None
+    _check_bolts(line, known, context)
     ends = [_end(part, name, line, known, context) for part, name in halves]
     if ends[0] is None or ends[1] is None:
         return None
     return Join(a=ends[0], b=ends[1], place=line.place, **line.values)
+
+
+def _check_bolts(line: JoinLine, known: Known, context: Context) -> None:
+    bolts: str = line.values.get("bolts") or ""
+    named = bolts.partition(",")[0].strip()
+    if named and named not in known.ends and not METRIC_THREAD.search(bolts):
+        near = closest(named, known.ends)
+        hint = f"did you mean `{near}`?" if near else "as `turbine-studs` or `M8x1.25 10.9, dry`"
+        said = f"`{named}` is neither a part nor a metric thread"
+        context.notice("unknown-bolts", said, line.place, hint)
 
 
 def _halves(line: str, known: Known) -> list[tuple[str, str]] | None:

@@ -177,6 +177,8 @@ class Join:
     b: JoinEnd
     place: Place
     sealed_with: str | None = None
+    bolts: str | None = None
+    """Id of the bolts or studs that hold it, or their thread; after a comma what is on them."""
     torque: Quantity | None = None
     knowingly: str | None = None
     note: str | None = None

@@ -13,7 +13,7 @@ from hoistbook.engineering.fasteners import (
     stress_area,
     torque_of_nut_factor,
 )
-from hoistbook.fit.tables import keyed, table
+from hoistbook.fit.tables import Row, keyed, table
 from hoistbook.fit.threads import Thread, thread_of
 from hoistbook.values.end import End, EndKind, Gender
 from hoistbook.values.end_words import COARSE
@@ -53,6 +53,8 @@ class Tightening:
     """For the highest nut factor [N m]."""
     preload: float
     """Aimed at: 75 % of the proof load [N]."""
+    source: str
+    """Of the nut factors and of the proof stress."""
 
     @property
     def spread(self) -> tuple[float, float]:
@@ -102,13 +104,13 @@ def tightening(thread: Thread, property_class: str, lubrication: str = DRY) -> T
     -----
     T = K F d, F = 0.75 of the proof load.
     """
-    proof = _proof_stress(property_class, thread.major)
-    if proof is None:
+    stress = _stresses(property_class, thread.major)
+    if stress is None:
         return None
     diameter, pitch = thread.major / 1000, thread.pitch / 1000
     preload = preload_of_proof_stress(
         proof_share=SHARE_OF_PROOF,
-        proof_stress=proof * 1e6,
+        proof_stress=float(stress["proof_stress_MPa"]) * 1e6,
         stress_area=stress_area(thread_diameter=diameter, thread_pitch=pitch),
     )
     factors = keyed("k_factors", "condition")[lubrication]
@@ -126,13 +128,14 @@ def tightening(thread: Thread, property_class: str, lubrication: str = DRY) -> T
         lowest=lowest,
         highest=highest,
         preload=preload,
+        source=f"nut factor {factors['provenance']}; proof stress {stress['provenance']}",
     )
 
 
-def _proof_stress(property_class: str, diameter: float) -> float | None:
+def _stresses(property_class: str, diameter: float) -> Row | None:
     return next(
         (
-            float(row["proof_stress_MPa"])
+            row
             for row in table("property_classes")
             if row["property_class"] == property_class and diameter <= float(row["largest_mm"])
         ),

@@ -15,6 +15,10 @@ SAME_SPACING = 0.5
 """Two spacings of bolt holes are one within this [mm]; clearance of the holes, no source."""
 TRACE = "trace before drilling: family names are trade use, not a standard"
 GASKET = "a gasket for that flange, and new nuts"
+TRACE_GASKET = (
+    "trace the gasket of one flange on the other, and measure from hole to hole with a caliper; "
+    "where both take one gasket, give both ends its name, as pattern G12"
+)
 ROUNDING = 1e-9
 
 
@@ -95,25 +99,32 @@ def tube_fit(tube: End, fitting: End) -> Fit:
 
 def bolted_fit(one: End, other: End) -> Fit:
     """Return the verdict on two bolted flanges by their holes (R9)."""
-    if EndKind.TURBINE in (one.kind, other.kind) or None in (one.diameter, other.diameter):
-        return Fit(
-            verdict=Verdict.UNKNOWN,
-            rule="R9",
-            why="the pattern of the holes is not said of both",
-            measure="trace the gasket of one on the other, and measure the spacing with a caliper",
-        )
-    gap = abs((one.diameter or 0) - (other.diameter or 0))
-    if one.size == other.size and gap <= SAME_SPACING + ROUNDING:
-        return Fit(
-            verdict=Verdict.WITH_SEALANT,
-            rule="R9",
-            why=f"{one.size}, {number(one.diameter)} mm apart, on both",
-            sealant=GASKET,
-            notes=("trace the gasket: the opening may still differ",),
-        )
+    if EndKind.TURBINE in (one.kind, other.kind):
+        return _no_pattern("one is named by its family and the other by its holes")
+    if one.size != other.size:
+        return _holes_apart(f"{one.size} and {other.size} do not line up")
+    if one.profile and one.profile == other.profile:
+        return _gasketed(f"{one.size}, pattern {one.profile}, on both")
+    if one.diameter is None or other.diameter is None:
+        return _no_pattern("the pattern of the holes is not said of both")
+    if abs(one.diameter - other.diameter) <= SAME_SPACING + ROUNDING:
+        return _gasketed(f"{one.size}, {number(one.diameter)} mm apart, on both")
+    return _holes_apart("the bolt holes do not line up")
+
+
+def _no_pattern(why: str) -> Fit:
+    return Fit(verdict=Verdict.UNKNOWN, rule="R9", why=why, measure=TRACE_GASKET)
+
+
+def _holes_apart(why: str) -> Fit:
+    return Fit(verdict=Verdict.NEEDS_ADAPTER, rule="R9", why=why, adapter="a flange adapter")
+
+
+def _gasketed(why: str) -> Fit:
     return Fit(
-        verdict=Verdict.NEEDS_ADAPTER,
+        verdict=Verdict.WITH_SEALANT,
         rule="R9",
-        why="the bolt holes do not line up",
-        adapter="a flange adapter",
+        why=why,
+        sealant=GASKET,
+        notes=("trace the gasket: the opening may still differ",),
     )

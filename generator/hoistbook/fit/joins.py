@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from hoistbook.authored.records import Join, JoinEnd
+from hoistbook.fit.bench import bolt_words
 from hoistbook.fit.drains import drain_notes
 from hoistbook.fit.flows import MEDIA, Flow
 from hoistbook.fit.make_up import MakeUp, make_up
@@ -83,5 +84,12 @@ def _judged(
         flow=flow,
         service=carried,
         fit=found,
-        make_up=make_up(*pair, found, carried.medium),
+        make_up=make_up(*pair, found, carried.medium, _bolts(join, piping.state)),
     )
+
+
+def _bolts(join: Join, state: State) -> str:
+    """Return what is said of the bolts of a join, what their part says included."""
+    said = join.bolts or ""
+    known = state.parts.get(said.partition(",")[0].strip())
+    return f"{said}, {bolt_words(known.part)}" if known else said

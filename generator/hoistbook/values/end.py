@@ -135,7 +135,7 @@ class End:
     """Temperature that its maker or seller allows [degC]."""
     submerged: bool = False
     profile: str | None = None
-    """Maker's number or drawing of a V-band flange."""
+    """Maker's number or drawing of a V-band flange; name of the gasket of a bolted one."""
     divided: bool | None = None
     unclear: str = ""
     """What the words leave open, so that nothing can be said of the end; empty if nothing."""
@@ -203,7 +203,8 @@ def _details(end: End) -> list[str]:
     if end.divided is not None:
         found.append("divided" if end.divided else "undivided")
     if end.profile:
-        found.append(f"profile {end.profile}")
+        word = "pattern" if end.kind is EndKind.FLANGE else "profile"
+        found.append(f"{word} {end.profile}")
     if end.spec:
         found.append(end.spec)
     if end.submerged:

@@ -25,6 +25,11 @@ from hoistbook.values.spoken import inches, plain
 NUMBER = r"\d+(?:\.\d+)?"
 TO_BAR = {"bar": 1.0, "psi": 0.0689476, "kpa": 0.01}
 TURBINE = r"\bt ?(25|2|3|4|6)\b(?! bolt)"
+PROFILE = (
+    r"\b(?:profile|drawing) (?!unknown)([\w./-]+)"
+    rf"|\bpattern (?!{NUMBER} ?(?:mm|in)\b)([a-z]?[\w./-]*\d[\w./-]*|[a-z]\b)"
+)
+"""A name that two flanges share: of a V-band its profile, of a bolted flange its gasket."""
 ASIDE = (
     rf"\b{NUMBER} (?:mm|m|in) (?:deep|long|length|reach)\b",
     rf"(?<![\d.]){NUMBER} ?m\b(?! pitch)",
@@ -116,8 +121,8 @@ def _said(words: Words) -> dict[str, Any]:
     for pattern in ASIDE:
         words.take(pattern)
     said |= _limits(words)
-    if found := words.take(r"\b(?:profile|drawing) (?!unknown)([\w./-]+)"):
-        said["profile"] = found[1].upper()
+    if found := words.take(PROFILE):
+        said["profile"] = (found[1] or found[2]).upper()
     said["submerged"] = (
         words.take(r"\bin (?:the )?tank\b|\bsubmerge[d]?\b|\bimmersed\b") is not None
     )
