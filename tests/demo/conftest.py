@@ -9,7 +9,7 @@ import pytest
 from hoistbook.authored import read_journal
 from hoistbook.authored.records import Journal
 from hoistbook.pages.page import Material
-from hoistbook.pipeline import work_out
+from hoistbook.pipeline import build, work_out
 
 CONTENT = Path(__file__).parents[2] / "content"
 
@@ -30,3 +30,12 @@ def material() -> Material:
     assert worked.problems == ()
     assert worked.material is not None
     return worked.material
+
+
+@pytest.fixture(scope="session")
+def tree() -> dict[str, bytes]:
+    """Return the demo's published files by path."""
+    built = build(CONTENT)
+    assert built.problems == ()
+    assert built.tree is not None
+    return built.tree

@@ -9,6 +9,7 @@ from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from hoistbook.authored.records import (
@@ -82,9 +83,9 @@ def joined_parts(journal: Journal) -> set[str]:
     return {end.part for join in joins for end in (join.a, join.b)}
 
 
-def test_at_least_nine_episodes_are_published_over_nearly_eight_months(journal: Journal) -> None:
+def test_at_least_nine_episodes_are_published_over_eight_months(journal: Journal) -> None:
     assert len(published(journal)) >= 9
-    assert months(journal) >= 7.8
+    assert months(journal) >= 8
 
 
 def test_one_episode_is_not_published_yet(journal: Journal) -> None:
@@ -124,10 +125,15 @@ FEATURES: dict[str, Callable[[Journal], object]] = {
         len([d for d in deeds(j, Verb.FITTED) if d.instead_of and d.because]) >= 2
     ),
     "a part that did not fit": lambda j: deeds(j, Verb.TRIED),
+    "a part planned and not bought": lambda j: (
+        {d.part for d in deeds(j, Verb.PLANNED)}
+        - {d.part for d in deeds(j, Verb.FITTED, Verb.ORDERED)}
+    ),
     "a breakage": lambda j: [d for d in deeds(j, Verb.BROKE) if d.because],
     "a correction after publication": lambda j: [
         c for e in j.episodes for c in e.corrections if e.published and c.date > e.published
     ],
+    "claims": lambda j: [c for e in j.episodes for c in e.claims],
     "decisions": lambda j: [d for e in j.episodes for d in e.decisions if d.because],
     "a compression test of four cylinders": lambda j: [
         r for r in readings(j, "compression") if len(r.values) == 4 and r.before_work
@@ -214,6 +220,42 @@ def test_the_logs_are_physically_consistent(journal: Journal) -> None:
         ):
             assert power == pytest.approx(torque * speed * 2 * math.pi / 60, abs=60)
         assert all(a < b for a, b in pairwise(log.columns["time"]))
+
+
+LOSSES = 25.0
+"""Torque that friction, pumping and gearbox take: about 2 bar of mean pressure in 1.6 litres
+[N m]; motored friction of small engines, from memory: J. B. Heywood, Internal Combustion Engine
+Fundamentals, chapter 13."""
+NOT_BOOSTED = (98.6e3 * 0.97) / (12 + 10 + 273.15)
+"""Pressure over temperature in the manifold of run 1: its air, 3 % lost in filter and throttle,
+10 K warmer; common practice, no source [Pa/K]."""
+
+
+@pytest.mark.parametrize(("which", "air"), [(1, 99.1e3), (2, 98.9e3)], ids=["run 2", "run 3"])
+def test_boost_makes_as_much_more_torque_as_it_brings_air(
+    which: int, air: float, journal: Journal
+) -> None:
+    # A charge burns to work in proportion to its mass, which at equal volume is pressure over
+    # temperature (the gas law); friction is taken off both runs first. A tenth is left for
+    # mixture, ignition and back pressure (common practice, no source).
+    logs = [journal.logs[run.log].columns for run in runs(journal)]
+    at = [2000.0, 3000.0, 4000.0, 5000.0, 6000.0]
+
+    def read(column: str, log: int) -> np.ndarray:
+        return np.interp(at, logs[log]["speed"], logs[log][column])
+
+    denser = (air + read("boost", which)) / read("charge temperature", which) / NOT_BOOSTED
+    stronger = (read("torque", which) + LOSSES) / (read("torque", 0) + LOSSES)
+    assert stronger == pytest.approx(denser, rel=0.1)
+
+
+def test_mixture_is_richer_where_there_is_boost_and_never_lean_at_full_load(
+    journal: Journal,
+) -> None:
+    logs = [journal.logs[run.log].columns for run in runs(journal)]
+    at_5000 = [float(np.interp(5000, log["speed"], log["lambda"])) for log in logs]
+    assert at_5000[0] > at_5000[1] > at_5000[2]
+    assert all(max(log["lambda"]) < 1 for log in logs)
 
 
 def test_measured_wheel_power_lies_honestly_below_the_estimate_at_the_crank(
