@@ -20,6 +20,11 @@ def formula(expression: str, result: str = "power") -> Formula:
     return cast(Formula, SimpleNamespace(tree=tree, result=result))
 
 
+def led(sign: str, behind: str) -> str:
+    """Return a row that an operator leads: where a line may be broken."""
+    return f'<mrow><mo form="infix">{sign}</mo>{behind}</mrow>'
+
+
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
@@ -41,77 +46,93 @@ def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> N
     [
         (
             "return torque * engine_speed / 2",
-            "<mfrac><mrow><mi>M</mi><mo>⋅</mo><mi>N</mi></mrow><mn>2</mn></mfrac>",
+            led("=", "<mfrac><mrow><mi>M</mi><mo>⋅</mo><mi>N</mi></mrow><mn>2</mn></mfrac>"),
         ),
         (
             "return (torque + power) * power",
-            "<mrow><mo>(</mo><mi>M</mi><mo>+</mo><mi>P</mi><mo>)</mo></mrow><mo>⋅</mo><mi>P</mi>",
+            led("=", "<mrow><mo>(</mo><mi>M</mi><mo>+</mo><mi>P</mi><mo>)</mo></mrow>")
+            + led("⋅", "<mi>P</mi>"),
         ),
         (
             "return torque - (power - torque)",
-            "<mi>M</mi><mo>−</mo><mrow><mo>(</mo><mi>P</mi><mo>−</mo><mi>M</mi><mo>)</mo></mrow>",
+            led("=", "<mi>M</mi>")
+            + led("−", "<mrow><mo>(</mo><mi>P</mi><mo>−</mo><mi>M</mi><mo>)</mo></mrow>"),
         ),
         (
             "return (torque / power) ** 2",
-            "<msup><mrow><mo>(</mo><mfrac><mi>M</mi><mi>P</mi></mfrac>"
-            "<mo>)</mo></mrow><mn>2</mn></msup>",
+            led(
+                "=",
+                "<msup><mrow><mo>(</mo><mfrac><mi>M</mi><mi>P</mi></mfrac>"
+                "<mo>)</mo></mrow><mn>2</mn></msup>",
+            ),
         ),
         (
             "return sqrt(1e-06 * pi)",
-            "<msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo>"
-            '<mi mathvariant="normal">π</mi></msqrt>',
+            led(
+                "=",
+                "<msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo>"
+                '<mi mathvariant="normal">π</mi></msqrt>',
+            ),
         ),
-        ("return log(power)", "<mi>ln</mi><mrow><mo>(</mo><mi>P</mi><mo>)</mo></mrow>"),
+        ("return log(power)", led("=", "<mi>ln</mi><mrow><mo>(</mo><mi>P</mi><mo>)</mo></mrow>")),
         (
             "return torque - -power * torque",
-            "<mi>M</mi><mo>−</mo><mrow><mo>(</mo><mo>−</mo><mi>P</mi>"
-            "<mo>⋅</mo><mi>M</mi><mo>)</mo></mrow>",
+            led("=", "<mi>M</mi>")
+            + led(
+                "−",
+                "<mrow><mo>(</mo><mo>−</mo><mi>P</mi><mo>⋅</mo><mi>M</mi><mo>)</mo></mrow>",
+            ),
         ),
-        ("return -power", "<mo>−</mo><mi>P</mi>"),
+        ("return -power", led("=", "<mo>−</mo><mi>P</mi>")),
         (
             "return where(power < 2.5, power, where(torque >= 1, torque, 0))",
+            '<mrow><mo form="infix">=</mo>'
             "<mrow><mo>{</mo><mtable>"
             "<mtr><mtd><mi>P</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
             "<mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mtd></mtr>"
             "<mtr><mtd><mi>M</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
             "<mi>M</mi><mo>≥</mo><mn>1</mn></mtd></mtr>"
             "<mtr><mtd><mn>0</mn></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
-            "</mtable></mrow>",
+            "</mtable></mrow></mrow>",
         ),
     ],
 )
 def test_an_expression_keeps_its_order_and_its_brackets(expression: str, expected: str) -> None:
     (line,) = in_symbols(formula(expression), WORDS)
-    assert line == f'<math display="block"><mi>P</mi><mo>=</mo>{expected}</math>'
+    assert line == f'<math display="block"><mi>P</mi>{expected}</math>'
 
 
 def test_numbers_are_put_in_with_their_units_and_not_worked_out() -> None:
     put_in = {"torque": "200\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m", "engine_speed": "6,000"}
     made_up = formula("return torque * engine_speed ** 2")
     (line,) = with_numbers(made_up, put_in, "110\N{NO-BREAK SPACE}kW", WORDS)
-    assert line == (
-        '<math display="block"><mi>P</mi><mo>=</mo>'
-        '<mn class="torque">200</mn><mtext>\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m</mtext>'
-        '<mo>×</mo><msup><mn class="engine_speed">6,000</mn><mn>2</mn></msup>'
-        '<mo>≈</mo><mn class="result">110</mn><mtext>\N{NO-BREAK SPACE}kW</mtext></math>'
-    )
+    rows = [
+        led(
+            "=", '<mn class="torque">200</mn><mtext>\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m</mtext>'
+        ),
+        led("×", '<msup><mn class="engine_speed">6,000</mn><mn>2</mn></msup>'),
+        led("≈", '<mn class="result">110</mn><mtext>\N{NO-BREAK SPACE}kW</mtext>'),
+    ]
+    assert line == f'<math display="block"><mi>P</mi>{"".join(rows)}</math>'
 
 
 def test_a_number_with_its_unit_is_held_together_where_a_power_wants_one_thing() -> None:
     (line,) = with_numbers(
         formula("return torque ** 2"), {"torque": "3\N{NO-BREAK SPACE}N"}, "", WORDS
     )
-    assert line == (
-        '<math display="block"><mi>P</mi><mo>=</mo><msup><mrow><mo>(</mo>'
-        '<mn class="torque">3</mn><mtext>\N{NO-BREAK SPACE}N</mtext><mo>)</mo></mrow>'
-        "<mn>2</mn></msup></math>"
+    squared = (
+        '<msup><mrow><mo>(</mo><mn class="torque">3</mn><mtext>\N{NO-BREAK SPACE}N</mtext>'
+        "<mo>)</mo></mrow><mn>2</mn></msup>"
     )
+    assert line == f'<math display="block"><mi>P</mi>{led("=", squared)}</math>'
 
 
 def test_a_formula_of_two_lines_is_two_equations() -> None:
     lines = in_symbols(formula("share = power / torque\n    return share ** 2"), WORDS)
     assert [etree.fromstring(line).tag for line in lines] == ["math", "math"]
-    assert lines[0].startswith('<math display="block"><mi>share</mi><mo>=</mo><mfrac>')
+    assert lines[0].startswith(
+        '<math display="block"><mi>share</mi><mrow><mo form="infix">=</mo><mfrac>'
+    )
 
 
 def test_what_is_not_a_formula_is_refused() -> None:

@@ -126,7 +126,7 @@ def test_a_picture_in_a_sentence_stays_in_it() -> None:
 
 def test_a_chart_brings_its_own_text_and_its_data() -> None:
     assert rendered("![Power](chart:power)") == (
-        '<figure class="chart"><picture><source media="(max-width: 47.99rem)"'
+        '<figure class="chart"><picture><source media="screen and (max-width: 47.99rem)"'
         ' srcset="../charts/power-narrow.svg" width="330" height="360">'
         '<img src="../charts/power.svg" alt="Chart: power."'
         ' width="720" height="420" loading="lazy"></picture><figcaption>Power over engine speed'

@@ -29,7 +29,7 @@ _TYPE = 15
 """Size of the letters [px]."""
 _LOW, _TOP = 64, 44
 """Room below and above a line chart [px]."""
-_NARROW_SPAN = (0.15, 0.95)
+_NARROW_SPAN = (0.18, 0.95)
 """Where a line chart for a phone begins and ends, as shares of its width."""
 _BAR = 30
 _NARROW_BAR = 52
@@ -40,6 +40,9 @@ _LEADING = 18
 """Height of a line of text [px]."""
 _GAP = 6
 """Least distance of two names at the ends of lines [px]."""
+
+_STEPS = (1, 2, 5, 10)
+"""Between two numbers along the lower axis, times a power of ten: so speeds count in thousands."""
 
 # Colours that stand in the drawing for the names on the right, until the file is written.
 _NAMED = {
@@ -147,7 +150,8 @@ def _lines(drawing: LineDrawing, *, narrow: bool) -> bytes:
         axes.set_ylim(bottom=min(0.0, axes.get_ylim()[0]))
         axes.set_xlabel(drawing.across)
         axes.set_title(drawing.up, loc="left")
-        axes.xaxis.set_major_locator(MaxNLocator(5 if narrow else 8, integer=drawing.whole_steps))
+        most = 5 if narrow else 10 if drawing.whole_steps else 8
+        axes.xaxis.set_major_locator(MaxNLocator(most, steps=_STEPS, integer=drawing.whole_steps))
         axes.xaxis.set_major_formatter(along)
         axes.yaxis.set_major_formatter(along)
         axes.grid(axis="y", color=_RULE, linewidth=1)

@@ -133,14 +133,27 @@ def _equations(formula: Formula, printer: _Printer, result: str | None) -> tuple
     for statement in formula.tree.body:
         if isinstance(statement, ast.Assign):
             (target,) = statement.targets
-            left = printer.show(target)
-            right = printer.show(statement.value)
-            lines.append(f"{left}<mo>=</mo>{right}")
+            lines.append([printer.show(target), "<mo>=</mo>", *printer.pieces(statement.value)])
         elif isinstance(statement, ast.Return) and statement.value is not None:
             left = symbol(GLOSSARY[formula.result].symbol)
-            behind = "".join(["<mo>≈</mo>", *_number(result, RESULT)]) if result else ""
-            lines.append(f"{left}<mo>=</mo>{printer.show(statement.value)}{behind}")
-    return tuple(Markup(f'<math display="block">{line}</math>') for line in lines)
+            behind = ["<mo>≈</mo>", *_number(result, RESULT)] if result else []
+            lines.append([left, "<mo>=</mo>", *printer.pieces(statement.value), *behind])
+    return tuple(Markup(f'<math display="block">{_breakable(line)}</math>') for line in lines)
+
+
+def _breakable(pieces: list[str]) -> str:
+    """Return a line in which each operator leads a row: a narrow sheet breaks it before one.
+
+    A sign behind an operator belongs to what follows it.
+    """
+    rows: list[list[str]] = [[]]
+    for before, piece in zip(["", *pieces], pieces, strict=False):
+        if piece.startswith("<mo>") and not before.startswith("<mo>"):
+            # What stands first in a row would be taken for a sign, and set without space.
+            rows.append([piece.replace("<mo>", '<mo form="infix">')])
+        else:
+            rows[-1].append(piece)
+    return "".join(map(_row, rows))
 
 
 class _Printer:
@@ -153,7 +166,11 @@ class _Printer:
 
     def show(self, node: ast.expr) -> str:
         """Return the MathML of an expression, as it stands in a row."""
-        return "".join(self._print(node)[0])
+        return "".join(self.pieces(node))
+
+    def pieces(self, node: ast.expr) -> list[str]:
+        """Return the MathML of an expression, its operators apart from what they join."""
+        return self._print(node)[0]
 
     def _one(self, node: ast.expr) -> str:
         """Return the MathML of an expression as a single element."""

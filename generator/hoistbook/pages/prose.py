@@ -206,8 +206,8 @@ def _picture(token: Token, targets: Targets) -> Token:
 def _chart(chart: Chart, text: str, caption: str, targets: Targets) -> Markup:
     """Return a chart, on a phone as it is drawn for one: its letters must not shrink there."""
     return Markup(
-        '<figure class="chart"><picture><source media="(max-width: 47.99rem)" srcset="{}"'
-        ' width="{}" height="{}">'
+        '<figure class="chart"><picture><source media="screen and (max-width: 47.99rem)"'
+        ' srcset="{}" width="{}" height="{}">'
         '<img src="{}" alt="{}" width="{}" height="{}" loading="lazy"></picture>'
         '<figcaption>{} <a href="{}">{}</a></figcaption></figure>'
     ).format(
