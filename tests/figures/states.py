@@ -42,6 +42,19 @@ CAR = {
     "engine displacement": given(1600, "cc"),
     "engine compression ratio": given(9.4),
     "mass": given(920, "kg"),
+    "engine cylinders": given(4),
+    "engine bore": given(78.4, "mm"),
+    "engine stroke": given(82.8, "mm"),
+    "engine rod length": given(137, "mm"),
+    "engine chamber volume": given(35, "cc"),
+    "engine gasket thickness": given(1.3, "mm"),
+    "engine gasket bore": given(79.5, "mm"),
+    "engine deck clearance": given(0.4, "mm"),
+    "engine dish volume": given(4, "cc"),
+    "engine inlet closes": given(48, "deg"),
+    "gearing gears": given("3.55 / 1.95 / 1.31 / 1.03 / 0.85"),
+    "gearing final drive": given(3.94),
+    "tyres": given("185/60 R14"),
 }
 SETTINGS = {
     "boost": given("none"),
@@ -52,6 +65,7 @@ SETTINGS = {
     "air temperature": given(15, "degC", half_width=8),
 }
 PARTS = {
+    "plenum": fitted("plenum", "intake manifold", {"volume": given(3, "L")}),
     "injectors": fitted(
         "injectors",
         "injectors",
@@ -61,7 +75,11 @@ PARTS = {
         },
         count=4,
     ),
-    "pump": fitted("pump", "fuel pump", {"flow": given(165, "L/h", at=quantity(4, "bar"))}),
+    "pump": fitted(
+        "pump",
+        "fuel pump",
+        {"flow": given(165, "L/h", at=quantity(4, "bar")), "current": given(9, "A")},
+    ),
 }
 TURBO_PARTS = PARTS | {
     "turbo": fitted("turbo", "turbocharger", {"compressor efficiency": given(0.70)}),
@@ -71,6 +89,7 @@ TURBO_PARTS = PARTS | {
         {
             "effectiveness": given(68, "%", half_width=0.08),
             "pressure loss": given(6, "kPa", half_width=3000, at=quantity(100, "g/s")),
+            "volume": given(4.5, "L"),
         },
     ),
     "hot-pipe": fitted(
@@ -78,6 +97,7 @@ TURBO_PARTS = PARTS | {
         "pipe",
         {
             "bore": given(47.8, "mm"),
+            "length": given(0.9, "m"),
             "carries": given("charge air, before the cooler"),
         },
     ),

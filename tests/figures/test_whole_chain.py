@@ -29,7 +29,7 @@ from hoistbook.history.state import Dated
 from hoistbook.values.evidence import Evidence
 from tests.engineering.cycle.simulation import Point, simulate
 from tests.figures.runs import journal, log
-from tests.figures.states import PLACE, fitted, given, state
+from tests.figures.states import PARTS, PLACE, fitted, given, state
 
 HERE = Path(__file__).parent
 CASES = HERE.parent / "engineering" / "cycle" / "cases.csv"
@@ -107,8 +107,9 @@ def boosted_engine(case):
         "turbocharger",
         {"exhaust pressure ratio": given(case["exhaust_pressure_ratio"])},
     )
+    parts = {"turbo": turbo, "plenum": PARTS["plenum"]}
     boost = given(case["manifold_absolute_pressure_kPa"] * 1e3 - AIR, "Pa", reference="gauge")
-    return engine(case, episode=4, settings={"boost": boost}, parts={"turbo": turbo})
+    return engine(case, episode=4, settings={"boost": boost}, parts=parts)
 
 
 def boosted_inputs(case):

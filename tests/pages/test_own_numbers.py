@@ -6,8 +6,9 @@ from dataclasses import replace
 import pytest
 
 from hoistbook.engineering.formula_list import formula_list
+from hoistbook.figures.base import keyed
 from hoistbook.figures.defaults import DEFAULTS, LESSONS, SPREADS
-from hoistbook.figures.figure import Figures
+from hoistbook.figures.figure import Figure, Figures
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.limits import THRESHOLDS
 from hoistbook.figures.stage import estimates
@@ -62,14 +63,21 @@ def test_what_changes_with_engine_speed_is_taken_at_one() -> None:
 
 
 def test_the_chain_has_each_step_once_in_the_order_of_the_table(desk: Desk) -> None:
-    (page,) = chain_page(desk)
-    assert isinstance(page.context, ChainContext)
-    steps = [step.working for part in page.context.sections for step in part.steps]
+    sheets = [page.context for page in chain_page(desk)]
+    first, second = (each for each in sheets if isinstance(each, ChainContext))
+    steps = [
+        step.working for each in (first, second) for part in each.sections for step in part.steps
+    ]
     assert len(steps) == len(set(steps)) > 20
     order = ["air_density", "engine_air_flow", "brake_mean_effective_pressure", "torque"]
     assert [each for each in steps if each in order] == order
-    assert [each.id for each in page.context.sections][:3] == ["air", "charge", "work"]
-    assert page.context.left_out == ()
+    assert [each.id for each in first.sections] == ["air", "charge", "work", "car", "fuel"]
+    assert [each.id for each in second.sections] == ["cylinders", "heat", "road", "bench"]
+    assert first.left_out == second.left_out == ()
+    figures = desk.figures[desk.last].figures
+    assert set(steps) == {
+        keyed(each.key.quantity, each.key.subject) for each in figures if isinstance(each, Figure)
+    }
 
 
 def test_without_inputs_there_is_no_chain() -> None:

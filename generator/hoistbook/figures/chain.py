@@ -13,9 +13,10 @@ import numpy as np
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.base import Base, Inputs, Subject, keyed
-from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START, Row
+from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START
 from hoistbook.figures.draws import Samples
 from hoistbook.figures.figure import Key
+from hoistbook.figures.row import Row
 
 SWEEPS = 4
 """How often the loop is gone through; a test shows that once more changes nothing shown."""
@@ -57,6 +58,8 @@ class Worked:
     """Name -> names of all base inputs that it rests on, in the order of the inputs."""
     lines: dict[str, int] = field(default_factory=dict)
     """Name of what was worked out at one engine speed alone -> the line of that speed."""
+    bands: dict[tuple[str, int], tuple[float, float]] = field(default_factory=dict)
+    """Name and line -> ends of the 95 % band, of what has been asked for."""
     missing: dict[str, tuple[str, ...]] = field(default_factory=dict)
     """Name of what cannot be worked out -> what to give."""
 

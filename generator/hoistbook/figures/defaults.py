@@ -18,6 +18,7 @@ NORMAL = "normal"
 RECTANGULAR = "rectangular"
 PRACTICE = "common practice, no source"
 DEGREE = math.pi / 180
+MILE_PER_HOUR = 0.44704
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,6 +150,85 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
             f"0.5 to 1.5 ms, by voltage and pressure ({PRACTICE})",
             RECTANGULAR,
         ),
+        # Pipes and throats.
+        "roughness": Default(
+            24e-6,
+            22e-6,
+            "from drawn tube, 0.002 mm, to commercial steel, 0.046 mm (White, Fluid Mechanics, "
+            "table 6.1; from memory)",
+            RECTANGULAR,
+        ),
+        "bend_count": Default(
+            1.0, 1.0, f"none to two bends, where nobody counts them ({PRACTICE})", RECTANGULAR
+        ),
+        "bend_angle": Default(90 * DEGREE, 0.0, "bends of 90 degrees, where nobody says"),
+        "bend_radius_ratio": Default(
+            1.5, 0.5, f"bends as sold, of one to two bores ({PRACTICE})", RECTANGULAR
+        ),
+        "bend_loss_scale": Default(
+            1.0, 0.2, "the published methods for bends scatter by a fifth (computed with fluids)"
+        ),
+        "end_loss_coefficients": Default(
+            0.75,
+            0.75,
+            "from smooth hoses at both ends to a pipe between two tanks, 0.5 and 1 (White, Fluid "
+            "Mechanics, section 6.9; from memory)",
+            RECTANGULAR,
+        ),
+        "discharge_coefficient, throat": Default(
+            0.92, 0.07, f"from a throttle plate to a bell mouth ({PRACTICE})", RECTANGULAR
+        ),
+        # Heat and oil.
+        "coolant_share": Default(
+            0.215,
+            0.045,
+            "17 to 26 % of the fuel's energy at full power (Heywood 1988, table 12.1; from "
+            "memory)",
+            RECTANGULAR,
+        ),
+        "coolant_density": Default(
+            1019.0, 20.0, "half water, half glycol by mass, at 90 degC (computed with CoolProp)"
+        ),
+        "coolant_heat_capacity": Default(
+            3616.0, 200.0, "half water, half glycol by mass, at 90 degC (computed with CoolProp)"
+        ),
+        "coolant_temperature_rise": Default(
+            8.0, 3.0, f"5 to 11 K through an engine at full power ({PRACTICE})", RECTANGULAR
+        ),
+        "discharge_coefficient, oil": Default(
+            0.65, 0.10, f"a sharp orifice and hot, thin oil ({PRACTICE})", RECTANGULAR
+        ),
+        "oil_pressure_difference": Default(
+            350e3, 100e3, f"warm, at full speed, where nobody read it ({PRACTICE})", RECTANGULAR
+        ),
+        "oil_density": Default(830.0, 25.0, f"engine oil at 90 to 110 degC ({PRACTICE})"),
+        "oil_heat_capacity": Default(2200.0, 150.0, f"engine oil at 90 degC ({PRACTICE})"),
+        "oil_temperature_rise": Default(
+            30.0, 20.0, f"through the bearing of a turbocharger ({PRACTICE})", RECTANGULAR
+        ),
+        "friction_factor, drain": Default(
+            0.06, 0.03, f"slow, hot oil in a bore of 10 to 20 mm ({PRACTICE})", RECTANGULAR
+        ),
+        "loss_coefficients, drain": Default(
+            1.5, 1.0, f"an inlet, an end and at most a bend ({PRACTICE})", RECTANGULAR
+        ),
+        # Road and bench.
+        "driver_mass": Default(80.0, 20.0, f"a driver with helmet and overalls ({PRACTICE})"),
+        "quarter_mile_time_constant": Default(
+            6.0575,
+            0.2325,
+            "between the rules of Hale, 5.825 s, and Huntington, 6.290 s; Fox has 6.269 s",
+            RECTANGULAR,
+        ),
+        "trap_speed_constant": Default(
+            229 * MILE_PER_HOUR,
+            5 * MILE_PER_HOUR,
+            "between the rules of Huntington, 224 mile/h, and Hale, 234 mile/h; Fox has 230",
+            RECTANGULAR,
+        ),
+        "proof_share": Default(
+            0.75, 0.0, "of the proof stress, for joints that are taken apart (Shigley, eq. 8-31)"
+        ),
     }
 )
 """By glossary key; where the state of the engine decides, the key is followed by that state."""
@@ -213,6 +293,29 @@ SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
         "rated_static_flow": {MEASURED: Spread(0.02), STATED: Spread(0.04)},
         "rated_pump_flow": {MEASURED: Spread(0.05), STATED: Spread(0.15)},
         "pipe_bore": {MEASURED: Spread(0.01), STATED: Spread(0.03)},
+        # A tape measure along a bent pipe.
+        "pipe_length": {MEASURED: Spread(0.03), STATED: Spread(0.05)},
+        "bend_count": {MEASURED: Spread(0.0), STATED: Spread(0.0)},
+        # A calliper, a burette; what a workshop manual says.
+        "throat_diameter": {MEASURED: Spread(0.005), STATED: Spread(0.01)},
+        "cylinder_bore": {MEASURED: Spread(0.001), STATED: Spread(0.002)},
+        "stroke": {MEASURED: Spread(0.001), STATED: Spread(0.002)},
+        "connecting_rod_length": {MEASURED: Spread(0.002), STATED: Spread(0.003)},
+        "cylinder_count": {MEASURED: Spread(0.0), STATED: Spread(0.0)},
+        "chamber_volume": {MEASURED: Spread(0.01), STATED: Spread(0.03)},
+        "gasket_thickness": {MEASURED: Spread(0.05), STATED: Spread(0.08)},
+        "gasket_bore": {MEASURED: Spread(0.005), STATED: Spread(0.01)},
+        "deck_clearance": {MEASURED: Spread(0.05e-3, False), STATED: Spread(0.2e-3, False)},
+        "dish_volume": {MEASURED: Spread(0.3e-6, False), STATED: Spread(1e-6, False)},
+        "inlet_closing_angle": {MEASURED: Spread(0.05), STATED: Spread(0.09)},
+        # A marking on the tyre, counted teeth, a limit set in the control unit.
+        "section_width": {MEASURED: Spread(0.01), STATED: Spread(0.02)},
+        "section_height_ratio": {MEASURED: Spread(0.02), STATED: Spread(0.03)},
+        "rim_diameter": {MEASURED: Spread(0.002), STATED: Spread(0.002)},
+        "gear_ratio": {MEASURED: Spread(0.002), STATED: Spread(0.005)},
+        "final_drive_ratio": {MEASURED: Spread(0.002), STATED: Spread(0.005)},
+        "rev_limit": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
+        "oil_orifice_diameter": {MEASURED: Spread(0.03), STATED: Spread(0.05)},
         # The condition at which a part's number was stated counts as exact beside the number.
         "rated_pressure_difference": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
         "rated_pump_pressure": {MEASURED: Spread(0.01), STATED: Spread(0.01)},

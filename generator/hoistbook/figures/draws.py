@@ -110,40 +110,14 @@ def band(samples: Samples) -> tuple[Samples, Samples]:
     return parted[..., LOW_POINT], parted[..., high]
 
 
-def shares_of_variance(causes: Samples, effect: Samples, tied: NDArray[np.bool_]) -> list[float]:
-    """Return the share of the effect's variance that goes along with each of its causes.
-
-    Of causes that vary on their own it is the squared correlation: exact where the effect is
-    linear in the cause, which a chain of products and sums with bands of some per cent nearly is.
-    Causes that are tied to one another share what they bring together in the ratio of correlation
-    times regression coefficient (Pratt's measure), so that the shares still add up. Shares below
-    what 4,000 samples can tell from nothing (about 0.1 %) come back as zero.
-
-    Parameters
-    ----------
-    causes
-        Samples of each cause, standardised, causes by samples.
-    effect
-        Samples of the effect.
-    tied
-        Which causes are tied to one another.
-
-    References
-    ----------
-    Pratt, *Proc. 2nd Tampere Conference in Statistics* (1987) 245; from memory.
-    """
-    correlations = causes @ standardised(effect)
-    coefficients = correlations.copy()
-    if tied.any():
-        among = causes[tied] @ causes[tied].T
-        coefficients[tied] = np.linalg.lstsq(among, correlations[tied], rcond=None)[0]
-    shares = correlations * coefficients
-    return [float(share) if share > 4 / SAMPLES else 0.0 for share in shares]
-
-
 def share_of_variance(cause: Samples, effect: Samples) -> float:
-    """Return the share of the effect's variance that goes along with one cause."""
-    return shares_of_variance(standardised(cause)[np.newaxis], effect, np.array([False]))[0]
+    """Return the share of the effect's variance that goes along with a cause: r squared."""
+    return told(float(standardised(cause) @ standardised(effect)) ** 2)
+
+
+def told(share: float) -> float:
+    """Return a share of variance, zero below what the samples can tell from nothing: 0.1 %."""
+    return share if share > 4 / SAMPLES else 0.0
 
 
 def standardised(samples: Samples) -> Samples:

@@ -14,7 +14,7 @@ from hoistbook.history.state import Dated, PartState, State, Status
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
 
-FLOORS = {"boost": -math.inf}
+FLOORS = {"boost": -math.inf, "deck_clearance": -math.inf, "dish_volume": -math.inf}
 CEILINGS = {
     "relative_humidity": 1.0,
     "cooler_effectiveness": 1.0,
@@ -27,14 +27,19 @@ POSSIBLE = {
     "lambda_ratio": (0.5, 1.6, "a lambda between 0.5 and 1.6"),
     "displacement": (20e-6, 20e-3, "a displacement between 20 cc and 20 L"),
     "compression_ratio": (4.0, 25.0, "a compression ratio between 4 and 25"),
+    "rev_limit": (1e3, 25e3, "a rev limit between 1,000 and 25,000 rpm"),
 }
 """Lowest and highest of inputs that are a slip of the pen beyond, by glossary key, and in words;
 SI (common practice, no source). No number is worked out from a slip."""
 MAY_BE_NOTHING = (
+    "bend_count",
     "boost",
     "charge_path_loss",
     "cooler_effectiveness",
     "dead_time",
+    "deck_clearance",
+    "dish_volume",
+    "end_loss_coefficients",
     "ignition_retard",
     "inlet_loss",
     "rated_cooler_pressure_loss",
@@ -58,6 +63,26 @@ GIVE = {
     "rated_static_flow": "static flow of the fitted injectors: their part with `kind: injectors` "
     "and `facts: {static flow: 550 cc/min at 3 bar}`",
     "carries": "what {part} carries, as in `facts: {{carries: charge air, after the cooler}}`",
+    "charge_pipe_volume": "bore and length of every pipe that carries charge air, as in `facts: "
+    "{bore: 54 mm, length: 1.1 m, carries: charge air, after the cooler}`",
+    "cooler_volume": "volume inside {part}, as in `facts: {{volume: 5 L}}`",
+    "plenum_volume": "volume of the fitted intake manifold: its part with `kind: intake manifold` "
+    "and `facts: {volume: 3 L}`",
+    "tyres": "size of the tyres, as in `car: {tyres: 185/60 R14}`",
+    "final_drive_ratio": "final drive, as in `car: {gearing: {final drive: 3.94}}`",
+    "gear_ratio": "ratios of the gears, as in `car: {gearing: {gears: [3.5, 1.95, 1.3]}}`",
+    "cylinder_count": "number of cylinders, as in `car: {engine cylinders: 4}`",
+    "cylinder_bore": "bore, as in `car: {engine bore: 78.4 mm}`",
+    "stroke": "stroke, as in `car: {engine stroke: 82.8 mm}`",
+    "connecting_rod_length": "length of the rods, as in `car: {engine rod length: 137 mm}`",
+    "chamber_volume": "chamber in the head, as in `car: {engine chamber volume: 35 cc}`",
+    "gasket_thickness": "head gasket, as in `car: {engine gasket thickness: 1.3 mm}`",
+    "gasket_bore": "its bore, as in `car: {engine gasket bore: 79.5 mm}`",
+    "deck_clearance": "piston below the deck, as in `car: {engine deck clearance: 0.4 mm}`",
+    "dish_volume": "dish of the piston, a dome as less than nothing, as in `car: {engine dish "
+    "volume: 4 cc}`",
+    "inlet_closing_angle": "when the inlet closes after bottom dead centre, as in `car: {engine "
+    "inlet closes: 48 deg}`",
     "rated_pump_flow": "flow of the fitted fuel pump: its part with `kind: fuel pump` and "
     "`facts: {flow: 165 L/h at 4 bar}`",
 }
@@ -179,7 +204,7 @@ class Finder:
         air = self.bases.get("air_pressure")
         return float(np.max(air.value)) if air else 0.0
 
-    def assume(self, name: str, condition: str = "") -> None:
+    def assume(self, name: str, condition: str = "", subject: str = "engine") -> None:
         """Put down the default of an input, of the engine's condition where that decides."""
         default = DEFAULTS[f"{name}, {condition}" if condition else name]
         self.keep(
@@ -192,8 +217,22 @@ class Finder:
                 shape=default.shape,
                 floor=FLOORS.get(name, 0.0),
                 ceiling=CEILINGS.get(name, math.inf),
+                subject=subject,
             )
         )
+
+    def exact(self, name: str, value: float, origin: str, subject: str = "engine") -> None:
+        """Put down a number that has no band: a count, a size by standard."""
+        base = Base(
+            name=name,
+            value=value,
+            half_width=0.0,
+            evidence=Evidence.STATED,
+            origin=origin,
+            subject=subject,
+            floor=FLOORS.get(name, 0.0),
+        )
+        self.keep(base)
 
     def from_car(self, name: str, key: str) -> bool:
         """Put down a number of the car; return whether there is one."""

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 
 import numpy as np
 
 from hoistbook.authored.records import BoostBySpeed, Given
-from hoistbook.figures.base import Base, Inputs, Subject
+from hoistbook.figures.base import Base, Inputs
+from hoistbook.figures.bench_inputs import put_down_bench
 from hoistbook.figures.defaults import FILLING, spread
 from hoistbook.figures.finding import GIVE, Finder, impossible, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
+from hoistbook.figures.oil_inputs import put_down_oil
+from hoistbook.figures.pipe_inputs import put_down_pipes, put_down_throats
+from hoistbook.figures.road_inputs import put_down_cylinders, put_down_road, ratio_by_dimensions
 from hoistbook.history.state import Dated, PartState, State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
@@ -53,12 +56,18 @@ def inputs_of(state: State, at: tuple[float, ...] = ()) -> Inputs:
     put_down_injectors(finder)
     put_down_pump(finder)
     _mass(finder)
-    pipes = _pipes(finder)
+    subjects = (
+        *put_down_pipes(finder),
+        *put_down_throats(finder),
+        *put_down_oil(finder),
+        *put_down_road(finder),
+        *put_down_bench(finder),
+    )
     return Inputs(
         speeds=speeds,
         bases=tuple(finder.bases.values()),
         conditions=frozenset(finder.conditions),
-        subjects=pipes,
+        subjects=subjects,
         missing=tuple(finder.missing.items()),
         notes=tuple(finder.notes),
     )
@@ -159,12 +168,14 @@ def grid(lowest: float, highest: float) -> tuple[float, ...]:
 
 
 def _engine(finder: Finder, speeds: tuple[float, ...]) -> None:
-    for name, key in (
-        ("displacement", "engine displacement"),
-        ("compression_ratio", "engine compression ratio"),
-    ):
-        if not finder.from_car(name, key):
-            finder.lacks(name, GIVE[name])
+    put_down_cylinders(finder)
+    if not finder.from_car("displacement", "engine displacement"):
+        finder.lacks("displacement", GIVE["displacement"])
+    if not finder.from_car("compression_ratio", "engine compression ratio"):
+        if ratio_by_dimensions(finder):
+            finder.conditions.add("ratio by dimensions")
+        else:
+            finder.lacks("compression_ratio", GIVE["compression_ratio"])
     if not finder.from_car("volumetric_efficiency", "engine volumetric efficiency"):
         _common_filling(finder, speeds)
     efficiency = "reference_indicated_efficiency"
@@ -228,39 +239,3 @@ def _mass(finder: Finder) -> None:
         finder.take("vehicle_mass", Dated(value=given, episode=read[-1].episode), "measured: mass")
     elif not finder.from_car("vehicle_mass", "mass"):
         finder.lacks("vehicle_mass", GIVE["vehicle_mass"])
-
-
-HOT = ("compressor_outlet_pressure", "compressor_outlet_temperature")
-COLD = ("manifold_absolute_pressure", "charge_temperature")
-CARRIED: Mapping[tuple[str, str], tuple[str, str]] = {
-    ("intake air", "boosted"): ("compressor_inlet_pressure", "intake_temperature"),
-    ("intake air", "unboosted"): COLD,
-    ("charge air", "boosted"): HOT,
-    ("charge air, before the cooler", "boosted"): HOT,
-    ("charge air, after the cooler", "boosted"): COLD,
-}
-"""What a pipe carries in an engine boosted or not -> absolute pressure and temperature of it.
-
-Where it is not said on which side of the cooler a pipe stands, it is taken to be the hot one, in
-which the air is the faster of the two."""
-
-
-def _pipes(finder: Finder) -> tuple[Subject, ...]:
-    pipes = []
-    for each in (part for kind in ("intake pipe", "pipe", "hose") for part in finder.fitted(kind)):
-        carries = each.part.facts.get("carries")
-        words = str(carries.value).casefold() if carries else ""
-        gas = CARRIED.get((words, finder.charging))
-        if carries is None and each.part.kind == "pipe":
-            gas = (f"gas in {each.part.id}",) * 2
-            finder.lacks(gas[0], GIVE["carries"].format(part=each.part.id))
-        if gas is None:
-            continue
-        if not finder.from_part("pipe_bore", each, "bore", subject=each.part.id):
-            finder.lacks(
-                f"pipe_bore of {each.part.id}",
-                f"bore of {each.part.id}, as in `facts: {{bore: 54 mm}}`",
-            )
-        binds = (("pipe_pressure", gas[0]), ("pipe_temperature", gas[1]))
-        pipes.append(Subject(kind="pipe", name=each.part.id, binds=binds))
-    return tuple(pipes)

@@ -9,11 +9,12 @@ from numpy.typing import NDArray
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.base import CALIBRATED, Base, keyed
-from hoistbook.figures.catalogue import Headline
+from hoistbook.figures.budget import Budget
 from hoistbook.figures.chain import Step, Worked, line_of_power, steps_of
-from hoistbook.figures.draws import Samples, band, shares_of_variance, standardised
+from hoistbook.figures.draws import Samples, band
 from hoistbook.figures.figure import Curve, Figure, Input, Key, Missing
 from hoistbook.figures.limits import limit_of
+from hoistbook.figures.row import Headline
 from hoistbook.references import REFERENCES
 from hoistbook.values.evidence import Evidence
 
@@ -25,23 +26,25 @@ def summed_up(worked: Worked) -> tuple[Figure | Missing, ...]:
     """
     found: list[Figure | Missing] = []
     # A band over engine speed moves as a whole, so one line of each input stands for all.
-    causes = {key: standardised(worked.values[key][-1, 1:]) for key in worked.bases}
+    columns = {key: worked.values[key][-1, 1:] for key in worked.bases}
+    budget = Budget(columns, worked.bases)
     for step in steps_of(worked.inputs):
         if step.name in worked.steps:
-            found.append(_figure(worked, step, causes))
+            found.append(_figure(worked, step, budget))
         elif not step.row.step:
             found.append(Missing(key=step.key, give=worked.missing[step.name], episode=0))
     return tuple(found)
 
 
-def _figure(worked: Worked, step: Step, causes: Mapping[str, Samples]) -> Figure:
+def _figure(worked: Worked, step: Step, budget: Budget) -> Figure:
     values = worked.values[step.name]
     line = worked.lines.get(step.name, _headline_line(worked, step, values))
     own = min(line, len(values) - 1)
-    low, high = _band(values[own])
-    rests_on = [worked.bases[key] for key in worked.rests_on[step.name]]
-    shares = _shares(worked, step, values[own, 1:], causes)
     over_speed = len(values) > 1
+    curve = _curve(worked, step.name) if over_speed and not step.row.step else None
+    low, high = _band_at(worked, step.name, own)
+    rests_on = [worked.bases[key] for key in worked.rests_on[step.name]]
+    shares = budget.shares(worked.rests_on[step.name], values[own, 1:])
     at_speed = over_speed or step.name in worked.lines
     value = float(values[own, 0])
     return Figure(
@@ -55,7 +58,7 @@ def _figure(worked: Worked, step: Step, causes: Mapping[str, Samples]) -> Figure
         episode=max((base.episode for base in rests_on), default=0),
         at_speed=worked.inputs.speeds[line] if at_speed else None,
         headline=step.row.headline.value if at_speed else "",
-        curve=_curve(worked, values) if over_speed and not step.row.step else None,
+        curve=curve,
         limit=limit_of(step.row.quantity, value, float(low), float(high)),
         notes=_notes(worked, step),
         budget=tuple(
@@ -82,6 +85,14 @@ def _band(values: Samples) -> tuple[Samples, Samples]:
     return band(values[..., 1:])
 
 
+def _band_at(worked: Worked, name: str, line: int) -> tuple[float, float]:
+    """Return the ends of the band of one line; many figures ask for the same."""
+    if (name, line) not in worked.bands:
+        low, high = _band(worked.values[name][line])
+        worked.bands[name, line] = float(low), float(high)
+    return worked.bands[name, line]
+
+
 def _parameters(step: Step) -> tuple[str, ...]:
     return FORMULAS[step.row.formula].parameters
 
@@ -97,8 +108,11 @@ def _headline_line(worked: Worked, step: Step, values: Samples) -> int:
     return line_of_power(worked)
 
 
-def _curve(worked: Worked, values: Samples) -> Curve:
+def _curve(worked: Worked, name: str) -> Curve:
+    values = worked.values[name]
     low, high = _band(values)
+    ends = zip(low.tolist(), high.tolist(), strict=True)
+    worked.bands |= {(name, line): pair for line, pair in enumerate(ends)}
     return Curve(
         speeds=worked.inputs.speeds,
         values=tuple(values[:, 0].tolist()),
@@ -122,12 +136,12 @@ def _input(
         return _base_input(worked.bases[name], parameter, line, shares[name])
     values = worked.values[name]
     at = min(line, len(values) - 1)
-    low, high = _band(values[at])
+    low, high = _band_at(worked, name, at)
     return Input(
         name=parameter,
         value=float(values[at, 0]),
-        low=float(low),
-        high=float(high),
+        low=low,
+        high=high,
         evidence=Evidence.ESTIMATED,
         origin="worked out",
         figure=worked.steps[name].key,
@@ -147,33 +161,23 @@ def _exact(parameter: str, value: float, origin: str) -> Input:
 
 def _base_input(base: Base, name: str, line: int, share: float) -> Input:
     """Return a base input as it stands on a page; of a rectangular one the band is its range."""
-    values = np.atleast_1d(base.value)
-    value = float(values[min(line, len(values) - 1)])
-    low, high = np.clip(
-        (value - base.half_width, value + base.half_width), base.floor, base.ceiling
+    value = base.value
+    if isinstance(value, tuple):
+        value = value[min(line, len(value) - 1)]
+    low, high = (
+        min(max(end, base.floor), base.ceiling)
+        for end in (value - base.half_width, value + base.half_width)
     )
     return Input(
         name=name,
         value=value,
-        low=float(low),
-        high=float(high),
+        low=low,
+        high=high,
         evidence=base.evidence,
         origin=base.origin,
         place=base.place,
         share=share,
     )
-
-
-def _shares(
-    worked: Worked, step: Step, effect: Samples, causes: Mapping[str, Samples]
-) -> dict[str, float]:
-    """Return the share of the figure's variance that each base input brings, by its name."""
-    names = worked.rests_on[step.name]
-    if not names:
-        return {}
-    tied = np.array([bool(worked.bases[name].learnt) for name in names])
-    shares = shares_of_variance(np.array([causes[name] for name in names]), effect, tied)
-    return dict(zip(names, shares, strict=True))
 
 
 def _notes(worked: Worked, step: Step) -> tuple[str, ...]:

@@ -1,13 +1,13 @@
 """The whole chain worked out in print, in order, at the engine speed at which power is highest.
 
-Here a reader's own number runs through everything that rests on it.
+It stands on two sheets: the way to power and fuel, and what the car asks beside it. Here a
+reader's own number runs through everything that rests on it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from itertools import groupby
 
 from markupsafe import Markup
 
@@ -25,14 +25,27 @@ from hoistbook.pages.shown import Link, Number, Sheet
 from hoistbook.pages.worked import numbers_in
 
 STARTS: Mapping[str, str] = {
+    "swept_volume": "cylinders",
     "saturation_pressure": "air",
     "manifold_absolute_pressure": "charge",
     "fuel_density": "work",
     "wheel_power": "car",
     "fuel_flow": "fuel",
     "pipe_velocity": "pipes",
+    "choked_flow": "throats",
+    "brake_efficiency": "heat",
+    "tyre_diameter": "road",
+    "displacement_of_cylinders": "cylinders",
+    "stress_area": "bench",
 }
-"""The quantity of the table with which each section of the page begins."""
+"""The quantity of the table with which each section begins."""
+
+SHEETS: Mapping[str, tuple[str, ...]] = {
+    "chain": ("air", "charge", "work", "car", "fuel"),
+    "beside": ("cylinders", "pipes", "throats", "heat", "road", "bench"),
+}
+"""Sections by the sheet that they stand on: the way to power, and what stands beside it."""
+ADDRESSES = {"chain": links.CHAIN, "beside": links.BESIDE}
 
 MOST_NODES = 1150
 """Of a page's 1,400 elements, what the steps may take; fields of the script come on top."""
@@ -68,12 +81,14 @@ class ChainContext(Sheet):
     sections: tuple[ChainSection, ...]
     left_out: tuple[Link, ...]
     """Figures that the page has no room for, by the workings of their own."""
+    other: Link
+    """The other of the two sheets."""
     chains: tuple[Json, ...]
     """What the script works out anew: one chain."""
 
 
 def chain_page(desk: Desk) -> Iterator[Page]:
-    """Yield the page of the chain as at the last episode; none where nothing is worked out."""
+    """Yield the sheets of the chain as at the last episode; none where nothing is worked out."""
     figures = desk.figures[desk.last]
     if figures.inputs is None:
         return
@@ -81,26 +96,41 @@ def chain_page(desk: Desk) -> Iterator[Page]:
     worked = [
         each for each in estimates(at_one_speed(figures.inputs, speed)) if isinstance(each, Figure)
     ]
-    title = desk.words("chain.title")
     chains = Chains()
     chains.number(figures.inputs, speed)
-    steps, left_out = _within_weight(desk, worked)
-    shown = tuple(_sections(desk, steps))
-    yield Page(
-        address=links.CHAIN,
+    sections = _sections(worked)
+    for sheet, names in SHEETS.items():
+        own = {name: sections[name] for name in names if name in sections}
+        if own:
+            yield _page(desk, sheet, own, speed, tuple(chains.listed))
+
+
+def _page(
+    desk: Desk,
+    sheet: str,
+    sections: Mapping[str, list[Figure]],
+    speed: float | None,
+    chains: tuple[Json, ...],
+) -> Page:
+    address, title = ADDRESSES[sheet], desk.words(f"{sheet}.title")
+    shown, left_out = _within_weight(desk, sections)
+    other = next(name for name in SHEETS if name != sheet)
+    return Page(
+        address=address,
         template="chain.html",
         title=title,
-        description=desk.words("chain.description", title=desk.material.journal.title),
+        description=desk.words(f"{sheet}.description", title=desk.material.journal.title),
         context=ChainContext(
             heading=title,
             margin=desk.margin(),
-            lead=_lead(desk, speed),
+            lead=_lead(desk, sheet, speed),
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
             sections=shown,
             left_out=left_out,
-            chains=tuple(chains.listed),
+            other=Link(text=desk.words(f"{other}.title"), address=ADDRESSES[other]),
+            chains=chains,
         ),
-        owed=desk.owed(links.CHAIN),
+        owed=desk.owed(address),
     )
 
 
@@ -112,28 +142,33 @@ def _speed(figures: Figures, inputs: Inputs) -> float | None:
     return inputs.speeds[-1] if inputs.speeds else None
 
 
-def _lead(desk: Desk, speed: float | None) -> str:
+def _lead(desk: Desk, sheet: str, speed: float | None) -> str:
     if speed is None:
         return desk.words("chain.lead_no_speed", number=desk.last)
     shown = desk.formats.quantity(speed, "engine_speed")
-    return desk.words("chain.lead", number=desk.last, speed=shown)
+    return desk.words(f"{sheet}.lead", number=desk.last, speed=shown)
 
 
 def _within_weight(
-    desk: Desk, worked: list[Figure]
-) -> tuple[list[tuple[str, ChainStep]], tuple[Link, ...]]:
-    """Return as many steps as the page can carry, with their quantities, and links to the rest."""
-    steps: list[tuple[str, ChainStep]] = []
+    desk: Desk, sections: Mapping[str, list[Figure]]
+) -> tuple[tuple[ChainSection, ...], tuple[Link, ...]]:
+    """Return as many steps as the page can carry, by section, and links to the rest."""
+    shown: list[ChainSection] = []
     left_out: dict[str, Link] = {}
     nodes = 0
-    for figure in worked:
-        step = _step(desk, figure)
-        nodes += 8 + sum(each.count("</") for each in step.equations)
-        if nodes > MOST_NODES:
-            left_out[figure.key.quantity] = step.title
-        else:
-            steps.append((figure.key.quantity, step))
-    return steps, tuple(left_out.values())
+    for name, figures in sections.items():
+        steps: list[ChainStep] = []
+        for figure in figures:
+            step = _step(desk, figure)
+            nodes += 8 + sum(each.count("</") for each in step.equations)
+            if nodes > MOST_NODES:
+                left_out[figure.key.quantity] = step.title
+            else:
+                steps.append(step)
+        if steps:
+            title = desk.words(f"chain.{name}")
+            shown.append(ChainSection(id=name, title=title, steps=tuple(steps)))
+    return tuple(shown), tuple(left_out.values())
 
 
 def _step(desk: Desk, figure: Figure) -> ChainStep:
@@ -150,16 +185,14 @@ def _step(desk: Desk, figure: Figure) -> ChainStep:
     )
 
 
-def _sections(desk: Desk, steps: list[tuple[str, ChainStep]]) -> Iterator[ChainSection]:
-    """Yield the sections that have steps, in the order of the table."""
+def _sections(worked: list[Figure]) -> dict[str, list[Figure]]:
+    """Return the figures by section, within each in the order of the table."""
     section = ""
     of: dict[str, str] = {}
     for row in CATALOGUE:
         section = STARTS.get(row.quantity, section)
         of.setdefault(row.quantity, section)
-    for name, group in groupby(steps, key=lambda each: of[each[0]]):
-        yield ChainSection(
-            id=name,
-            title=desk.words(f"chain.{name}"),
-            steps=tuple(step for _, step in group),
-        )
+    sections: dict[str, list[Figure]] = {}
+    for each in worked:
+        sections.setdefault(of[each.key.quantity], []).append(each)
+    return sections

@@ -213,7 +213,10 @@ class Desk:
         return links.figure(figure.key, figure.episode)
 
     def subject(self, key: Key) -> Link | None:
-        """Return the part that a figure is of, None for the engine."""
+        """Return the part or the gear that a figure is of, None for the engine."""
+        if key.subject.startswith("gear-") and key.quantity == "road_speed":
+            text = self.words("figures.gear", number=key.subject.removeprefix("gear-"))
+            return Link(text=text, address=f"{links.workings(key.quantity)}")
         if key.subject not in self.states[self.last].parts:
             return None
         return Link(text=self.part_name(key.subject), address=links.part(key.subject))

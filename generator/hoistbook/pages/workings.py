@@ -134,6 +134,7 @@ def _index(desk: Desk) -> Page:
 def _beside(desk: Desk) -> Iterator[Link]:
     if desk.figures[desk.last].inputs is not None:
         yield Link(text=desk.words("chain.title"), address=links.CHAIN)
+        yield Link(text=desk.words("beside.title"), address=links.BESIDE)
     yield Link(text=desk.words("formulas.title"), address=links.FORMULAS)
     yield Link(text=desk.words("accuracy.title"), address=links.ACCURACY)
 
