@@ -62,3 +62,16 @@ def test_what_a_reader_cannot_see_is_not_carried(hidden: str) -> None:
     assert check_page(page(hidden.format(FUEL.line)), [AS_A_LINE]) == (AS_A_LINE,)
     after = hidden.format("x") + f"<p>{FUEL.line}</p>"
     assert check_page(page(after), [AS_A_LINE]) == ()
+
+
+AHEAD = Owed(caution=FUEL, full=True, ahead=True, because=())
+
+
+@pytest.mark.parametrize("section", ["work", "joins", "story"])
+def test_what_is_owed_ahead_of_the_work_is_read_before_it(section: str) -> None:
+    line = f"<ul><li>{FUEL.line}</li></ul>"
+    work = f"<section id='{section}'><h2>Work</h2><img id='x'></section>"
+    assert check_page(page(line + work + full(FUEL)), [AHEAD]) == ()
+    assert check_page(page(work + line + full(FUEL)), [AHEAD]) == (AHEAD,)
+    assert check_page(page(work + full(FUEL)), [AHEAD]) == (AHEAD,)
+    assert check_page(page(line + work), [AHEAD]) == (AHEAD,)

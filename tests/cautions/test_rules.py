@@ -6,12 +6,15 @@ from collections.abc import Callable, Iterable
 
 import pytest
 
+from hoistbook.authored.records import Part
 from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.rules import owed as owed_for
 from hoistbook.cautions.rules import owed_by_workings
-from hoistbook.cautions.subjects import estimates_in
+from hoistbook.cautions.subjects import estimates_in, part_subject, quantity_subject
 from hoistbook.cautions.texts import CAUTIONS
+from hoistbook.figures.catalogue import CATALOGUE
 from hoistbook.figures.figure import Figure, Figures, Key
+from hoistbook.problems import Place
 from hoistbook.values.evidence import Evidence
 
 Pages = dict[str, tuple[Owed, ...]]
@@ -65,11 +68,11 @@ def test_a_power_run_owes_its_own_caution_and_that_on_exhaust_gas(owed: Written)
     assert [each.because for each in page] == [("power run",)] * 2
 
 
-def test_a_measurement_owes_what_its_note_tells_of(owed: Written) -> None:
+def test_a_note_is_prose_it_tells_of_work_and_only_names_things(owed: Written) -> None:
     reading = "{compression: 12 / 12 bar, note: 'warm engine, spark plugs out'}"
     page = owed(f"measured: [{reading}]")["/episodes/1/"]
-    assert lines(page) == ["full electrics", "full exhaust-gas"]
-    assert page[0].because == ("compression",)
+    assert lines(page) == ["line electrics", "full exhaust-gas"]
+    assert [each.because for each in page] == [("spark plugs",), ("warm engine",)]
 
 
 def test_selling_the_car_owes_nothing(owed: Written) -> None:
@@ -90,6 +93,99 @@ def test_the_prose_owes_a_line_for_a_thing_it_only_names(owed: Written) -> None:
 
 def test_quiet_work_owes_nothing(owed: Written) -> None:
     assert owed("work: ['Sweeping the floor, 1 h']", prose="It is tidy.")["/episodes/1/"] == ()
+
+
+@pytest.mark.parametrize(
+    "prose",
+    [
+        "There was no lead lamp, no grinder, no charger.",
+        "Without any welding, and never under the car.",
+        "It need not be welded. We didn't solder it.",
+        "I have no need for a jack, nor the axle stands.",
+        "It hasn\u2019t been welded yet.",
+        "A jack plug, a strut brace and a throttle cable.",
+    ],
+)
+def test_what_was_not_there_or_is_called_alike_calls_for_nothing(
+    owed: Written, prose: str
+) -> None:
+    assert owed("summary: s", prose=prose)["/episodes/1/"] == ()
+
+
+@pytest.mark.parametrize(
+    "prose",
+    [
+        "There was no room, so we welded it outdoors.",
+        "It is not only welded but painted.",
+        "Nobody helped. Welded alone.",
+    ],
+)
+def test_a_negation_of_something_else_takes_no_caution_away(owed: Written, prose: str) -> None:
+    assert lines(owed("summary: s", prose=prose)["/episodes/1/"]) == ["full welding"]
+
+
+def test_a_tool_or_a_day_is_work_in_a_line_of_work_and_a_mention_in_prose(owed: Written) -> None:
+    prose = "The neighbour spoke of the grinder, and of a morning on the rollers."
+    pages = owed("summary: s", "work: ['Rollers and grinder, 2 h']", prose=prose)
+    assert lines(pages["/episodes/1/"]) == ["line welding", "line power-runs"]
+    assert lines(pages["/episodes/2/"]) == ["full welding", "full power-runs"]
+
+
+def test_the_prose_is_no_reason_where_a_field_is_one(owed: Written) -> None:
+    page = owed("work: ['Weld the bung, 2 h']", prose="Welded, after grinding.")["/episodes/1/"]
+    assert [(each.caution.id, each.because) for each in page] == [("welding", ("Weld the bung",))]
+
+
+def test_prose_that_tells_of_work_outdoes_a_field_that_only_names_the_part(owed: Written) -> None:
+    page = owed("got: [{part: p, came: given, system: cooling}]", prose="I drained the coolant.")[
+        "/episodes/1/"
+    ]
+    assert lines(page) == ["full hot-coolant"]
+    assert page[0].because == ("drained the coolant",)
+
+
+@pytest.mark.parametrize(
+    ("name", "caution"),
+    [
+        ("Fuel-proof seal", "fuel"),
+        ("Cable 4 mm2, red and black", "electrics"),
+        ("Fuses assorted", "electrics"),
+        ("Weld-in bung", "welding"),
+    ],
+)
+def test_a_part_without_a_system_owes_by_what_it_is(name: str, caution: str) -> None:
+    part = Part(id="p", name=name, place=Place("build.yaml"))
+    assert lines(owed_for(full=[part_subject(part)])) == [f"full {caution}"]
+
+
+def test_a_hose_that_burst_and_a_new_clamp_owe_the_caution_on_charge_air(owed: Written) -> None:
+    pages = owed(
+        "done: [{broke: elbow}]",
+        "got: [{part: clamp, came: given, kind: clamp}]\ndone: [{fitted: clamp}]",
+        parts="{part: elbow, name: Elbow, system: charge air}",
+    )
+    assert lines(pages["/episodes/1/"]) == ["full compressed-air"]
+    assert lines(pages["/episodes/2/"]) == ["full compressed-air", "full road-law"]
+    assert lines(pages["/parts/elbow/"]) == ["line compressed-air"]
+
+
+def test_the_page_of_a_turbocharger_owes_hot_oil_and_exhaust(owed: Written) -> None:
+    part = "{part: turbo, name: Big one, kind: turbocharger}"
+    assert lines(owed("summary: s", parts=part)["/parts/turbo/"]) == [
+        "line hot-oil",
+        "line rotating-parts",
+        "line exhaust-gas",
+        "line compressed-air",
+    ]
+
+
+def test_work_of_an_episode_is_preceded_by_the_lines_of_what_it_calls_for(owed: Written) -> None:
+    pages = owed("work: ['Welding, 1 h']", prose="The Radiator comes next year.")
+    assert [(each.caution.id, each.ahead) for each in pages["/episodes/1/"]] == [
+        ("hot-coolant", False),
+        ("welding", True),
+    ]
+    assert not any(each.ahead for each in (*pages["/"], *pages["/changes/"]))
 
 
 @pytest.mark.parametrize(
@@ -203,6 +299,27 @@ def test_workings_say_in_full_what_an_estimate_is() -> None:
         "/workings/power_to_mass/": [],
         "/workings/pressure_ratio/": ["full estimates"],
     }
+
+
+@pytest.mark.parametrize(
+    ("named", "caution"),
+    [
+        ("fuel", "fuel"),
+        ("injector", "fuel"),
+        ("pump_", "fuel"),
+        ("coolant", "hot-coolant"),
+        ("oil_", "hot-oil"),
+        ("voltage", "electrics"),
+        ("wheel_power", "power-runs"),
+        ("wheel_torque", "power-runs"),
+    ],
+)
+def test_workings_owe_the_caution_of_what_their_quantity_is_about(
+    named: str, caution: str
+) -> None:
+    about = {each.quantity for each in CATALOGUE if each.quantity.startswith(named)}
+    for quantity in about:
+        assert f"line {caution}" in lines(owed_for(lines=[quantity_subject(quantity)])), quantity
 
 
 def test_a_page_with_estimates_owes_their_line_and_one_with_measurements_does_not() -> None:

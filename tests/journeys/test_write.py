@@ -196,6 +196,21 @@ def test_a_theme_cannot_drop_a_caution(home: Path) -> None:
     assert tree(home) == before
 
 
+def test_a_theme_cannot_put_the_work_before_its_cautions(home: Path) -> None:
+    own = home / "content/themes/jobsheet"
+    own.mkdir(parents=True)
+    (own / "cautions-ahead.html").write_text("{% macro cautions_ahead() %}{% endmacro %}")
+
+    ran = hoistbook("write", folder=home)
+
+    assert ran.status == 1
+    assert ran.err.startswith(
+        'problem: the page /episodes/1/ lacks the caution "Hot and used oil", '
+        "which it owes in full, and as a line before the work\n"
+        "  put back what the template episode.html of the theme prints of `owed`\n"
+    )
+
+
 @pytest.mark.parametrize(
     ("template", "fault"),
     [

@@ -25,3 +25,5 @@ class Owed:
     full: bool
     because: tuple[str, ...]
     """Names of the parts or work that call for it, as the page prints them."""
+    ahead: bool = False
+    """Whether its line also stands before the work that the page describes."""

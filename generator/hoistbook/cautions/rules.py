@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from hoistbook.authored.records import Journal
@@ -17,10 +17,11 @@ from hoistbook.cautions.subjects import (
     join_subject,
     mentioned,
     part_subject,
+    quantity_subject,
     was_added,
     worked_on,
 )
-from hoistbook.cautions.texts import CAUTIONS, RULES, Rule
+from hoistbook.cautions.texts import CAUTIONS, RULES, Rule, terms_in
 from hoistbook.figures.figure import Figure, Figures
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.state import State, Status
@@ -80,12 +81,14 @@ def owed_by_episodes(
 ) -> dict[str, tuple[Owed, ...]]:
     """Return what the pages of the episodes owe: in full what their work calls for."""
     return {
-        f"/episodes/{episode.number}/": owed(
-            full=(
-                *worked_on(episode, state),
-                *(join_subject(each) for each in made if each.episode == episode.number),
-            ),
-            lines=(*mentioned(episode, state), *estimates_in(here)),
+        f"/episodes/{episode.number}/": ahead(
+            owed(
+                full=(
+                    *worked_on(episode, state),
+                    *(join_subject(each) for each in made if each.episode == episode.number),
+                ),
+                lines=(*mentioned(episode, state), *estimates_in(here)),
+            )
         )
         for episode, state, here, made in zip(
             journal.episodes, states[1:], figures[1:], joins[1:], strict=True
@@ -139,7 +142,7 @@ def owed_by_workings(figures: Sequence[Figures]) -> dict[str, tuple[Owed, ...]]:
     pages = {
         f"/workings/{quantity}/": owed(
             full=[Subject(name="", estimated=unsure)],
-            lines=[Subject(name="", quantity=quantity)],
+            lines=[quantity_subject(quantity)],
         )
         for quantity, unsure in sorted(estimated.items())
     }
@@ -149,60 +152,82 @@ def owed_by_workings(figures: Sequence[Figures]) -> dict[str, tuple[Owed, ...]]:
 
 def owed(*, full: Iterable[Subject] = (), lines: Iterable[Subject] = ()) -> tuple[Owed, ...]:
     """Return the cautions that the subjects of a page call for, in the order of the table."""
-    worked, named = names_by_caution(full), names_by_caution(lines)
+    worked, named = reasons_by_caution(full), reasons_by_caution(lines)
     return tuple(
         Owed(
             caution=caution,
             full=caution.id in worked,
-            because=tuple(
-                name
-                for name in dict.fromkeys(
-                    (*worked.get(caution.id, ()), *named.get(caution.id, ()))
-                )
-                if name
-            ),
+            because=(worked if caution.id in worked else named)[caution.id].names,
         )
         for caution in CAUTIONS
         if caution.id in worked or caution.id in named
     )
 
 
-def names_by_caution(subjects: Iterable[Subject]) -> dict[str, list[str]]:
-    """Return for each caution that is called for the names that call for it."""
-    found: dict[str, list[str]] = {}
+def ahead(several: Iterable[Owed]) -> tuple[Owed, ...]:
+    """Return the cautions of a page that describes work, which stand as lines before it too."""
+    return tuple(replace(each, ahead=each.full) for each in several)
+
+
+@dataclass(slots=True)
+class Reasons:
+    """What calls for one caution on a page."""
+
+    fields: list[str] = field(default_factory=list)
+    """Names of parts and lines of work."""
+    prose: list[str] = field(default_factory=list)
+    """Words of the prose."""
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What is printed: words of the prose only where no field calls for it."""
+        return tuple(dict.fromkeys(self.fields or self.prose))
+
+
+def reasons_by_caution(subjects: Iterable[Subject]) -> dict[str, Reasons]:
+    """Return for each caution that is called for what calls for it."""
+    found: dict[str, Reasons] = {}
     for subject in subjects:
-        for id_, names in called_for(subject):
-            found.setdefault(id_, []).extend(names)
+        for id_, terms in called_for(subject):
+            reasons = found.setdefault(id_, Reasons())
+            if subject.name:
+                reasons.fields.append(subject.name)
+            else:
+                reasons.prose.extend(terms)
     return found
 
 
 @lru_cache(maxsize=10_000)
-def called_for(subject: Subject) -> tuple[tuple[str, list[str]], ...]:
-    """Return the cautions that one subject calls for; a part stands on many pages."""
-    by_rule = ((rule.caution.id, called_by(rule, subject)) for rule in RULES)
-    return tuple((id_, names) for id_, names in by_rule if names)
+def called_for(subject: Subject) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """Return the cautions that a subject calls for, and by which terms; it is on many pages."""
+    by_rule = (
+        (rule.caution.id, called_directly(rule, subject), terms_of(rule, subject))
+        for rule in RULES
+    )
+    return tuple((id_, terms) for id_, directly, terms in by_rule if directly or terms)
 
 
-def called_by(rule: Rule, subject: Subject) -> list[str]:
-    """Return the names by which a subject calls for a caution; none when it does not."""
-    direct = (
+def called_directly(rule: Rule, subject: Subject) -> bool:
+    """Tell whether a subject calls for a caution by what it is, whatever it is called."""
+    return (
         subject.system in rule.systems
         or (subject.fitted and subject.system in rule.fitted_systems)
         or subject.kind in rule.kinds
         or subject.quantity in rule.quantities
+        or not subject.topics.isdisjoint(rule.topics)
         or subject.measured in rule.measured
         or subject.verdict in rule.verdicts
         or (subject.estimated and "estimated" in rule.evidence)
     )
-    if direct:
-        return [subject.name]
-    found = [
-        str(word)
-        for pattern, text in ((rule.words, subject.words), (rule.work, subject.work))
-        if pattern is not None
-        for word in pattern.findall(text)
-    ]
-    return [subject.name] if found and subject.name else found
+
+
+def terms_of(rule: Rule, subject: Subject) -> tuple[str, ...]:
+    """Return the terms by which the words of a subject call for a caution."""
+    return (
+        *terms_in(rule.words, subject.words),
+        *terms_in(rule.work, subject.work),
+        *terms_in(rule.told, subject.told or subject.work),
+    )
 
 
 def as_lines(several: Iterable[Owed]) -> tuple[Owed, ...]:
@@ -211,5 +236,5 @@ def as_lines(several: Iterable[Owed]) -> tuple[Owed, ...]:
     for each in several:
         before = merged.get(each.caution.id, replace(each, because=()))
         names = tuple(dict.fromkeys((*before.because, *each.because)))
-        merged[each.caution.id] = replace(each, full=False, because=names)
+        merged[each.caution.id] = replace(each, full=False, ahead=False, because=names)
     return tuple(merged[each.id] for each in CAUTIONS if each.id in merged)

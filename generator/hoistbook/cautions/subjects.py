@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hoistbook.authored.records import BoostBySpeed, Episode, Given, Part, PowerRun, Verb
+from hoistbook.engineering import FORMULAS
+from hoistbook.figures.catalogue import CATALOGUE
 from hoistbook.figures.figure import Figure, Figures
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.state import PartState, State, Status
@@ -27,12 +29,16 @@ class Subject:
     words: str = ""
     """Where the names of things are looked for."""
     work: str = ""
-    """Where the words of work are looked for."""
+    """Where every word of work is looked for."""
+    told: str = ""
+    """Where words of work are looked for that tell of it even in prose, where `work` is empty."""
     system: str | None = None
     kind: str | None = None
     fitted: bool = False
     """Whether it is a part that was fitted to the car as bought."""
     quantity: str | None = None
+    topics: frozenset[str] = frozenset()
+    """Of a quantity: the modules of the formulas that work it out."""
     measured: str | None = None
     estimated: bool = False
     verdict: str | None = None
@@ -51,9 +57,30 @@ def join_subject(judged: JoinVerdict) -> Subject:
     return Subject(name=join_words(judged.join), verdict=judged.fit.verdict)
 
 
-def work_subject(what: str, note: str = "") -> Subject:
+def work_subject(what: str) -> Subject:
     """Return a line about work as something that may call for cautions."""
-    return Subject(name=what, words=f"{what} {note}", work=f"{what} {note}")
+    return Subject(name=what, words=what, work=what)
+
+
+def told_subject(prose: str) -> Subject:
+    """Return prose about work; what it only names stands in `named_subject`."""
+    return Subject(name="", told=prose)
+
+
+def named_subject(prose: str) -> Subject:
+    """Return prose as something that names things and work, done or not."""
+    return Subject(name="", words=prose, work=prose)
+
+
+def quantity_subject(quantity: str) -> Subject:
+    """Return a quantity that is worked out as something that may call for cautions."""
+    formulas = (row.formula for row in CATALOGUE if row.quantity == quantity)
+    modules = (FORMULAS[each].function.__module__ for each in formulas)
+    return Subject(
+        name="",
+        quantity=quantity,
+        topics=frozenset(module.rpartition(".")[2] for module in modules),
+    )
 
 
 def worked_on(episode: Episode, state: State) -> Iterator[Subject]:
@@ -63,7 +90,7 @@ def worked_on(episode: Episode, state: State) -> Iterator[Subject]:
             yield part_subject(state.parts[done.part].part, fitted=done.verb is Verb.FITTED)
     for made in episode.made:
         yield part_subject(made)
-        yield work_subject(made.name, made.note or "")
+        yield work_subject(made.name)
     for join in episode.joins:
         for end in (join.a, join.b):
             yield part_subject(state.parts[end.part].part)
@@ -74,10 +101,10 @@ def worked_on(episode: Episode, state: State) -> Iterator[Subject]:
         if isinstance(measured, PowerRun):
             yield Subject(name="power run", measured="power run")
         else:
-            yield work_subject(measured.what, measured.note or "")
+            yield work_subject(measured.what)
     if "fuel" in episode.settings:
         yield fuel_subject(episode.settings["fuel"])
-    yield Subject(name="", work=episode.prose)
+    yield from map(told_subject, prose_of(episode))
 
 
 def mentioned(episode: Episode, state: State) -> Iterator[Subject]:
@@ -88,7 +115,14 @@ def mentioned(episode: Episode, state: State) -> Iterator[Subject]:
         if done.part in state.parts:
             yield part_subject(state.parts[done.part].part)
     yield from fuel_in(state)
-    yield Subject(name="", words=episode.prose)
+    yield from map(named_subject, prose_of(episode))
+
+
+def prose_of(episode: Episode) -> Iterator[str]:
+    """Yield what is told in free words: the prose, and the notes beside fields."""
+    noted = (*episode.made, *episode.measured)
+    yield from (each.note for each in noted if each.note)
+    yield episode.prose
 
 
 def fitted_parts(state: State) -> Iterator[Subject]:

@@ -26,7 +26,11 @@ class Rule:
     words: re.Pattern[str] | None = None
     """In the name of a part or a line about work; the prose that has one owes a line."""
     work: re.Pattern[str] | None = None
-    """In a line about work or the prose, which then describes that work."""
+    """In a line about work; the prose that has one owes a line."""
+    told: re.Pattern[str] | None = None
+    """In a line about work or in the prose, which then describes that work."""
+    topics: tuple[str, ...] = ()
+    """Modules of the formulas that work a figure out."""
     quantities: tuple[str, ...] = ()
     measured: tuple[str, ...] = ()
     evidence: tuple[str, ...] = ()
@@ -43,26 +47,56 @@ def read_rules() -> tuple[Rule, ...]:
 
 def _rule(id_: str, row: Mapping[str, Any]) -> Rule:
     calls: dict[str, list[str]] = dict(row["called by"])
-    words, work = calls.pop("words", None), calls.pop("work", None)
+    harmless = calls.pop("but not", [])
+    patterns: dict[str, Any] = {
+        key: pattern_of(calls.pop(key), harmless)
+        for key in ("words", "work", "told")
+        if key in calls
+    }
     names: dict[str, Any] = {key.replace(" ", "_"): tuple(names) for key, names in calls.items()}
     return Rule(
         caution=Caution(id=id_, title=row["title"], line=row["line"], text=tuple(row["text"])),
-        words=None if words is None else pattern_of(words),
-        work=None if work is None else pattern_of(work),
+        **patterns,
         **names,
     )
 
 
-def pattern_of(words: Iterable[str]) -> re.Pattern[str]:
+NEGATED = (
+    r"(?:no|not|never|without|nor|neither|cannot|\w+n['\u2019]t)\s+"
+    r"(?:(?:a|an|any|the|my|our|single|yet|even|been|be|being|have|had|need|to|do|dare|for|of)\s+)*"
+)
+"""What before a term says that the thing was not there or not done. Only articles and auxiliaries
+may stand between: in "not only welded" and "no room, so we welded" something was welded."""
+
+
+def pattern_of(words: Iterable[str], but_not: Iterable[str] = ()) -> re.Pattern[str]:
     """Return a pattern that finds any of the words; a star stands for any ending.
+
+    A word inside a longer term that is harmless is found as that term, and so is a negated word;
+    both are found without a first group.
+    """
+    either, harmless = _any_of(words), _any_of(but_not)
+    passed = f"{harmless}|{NEGATED}{either}" if harmless else f"{NEGATED}{either}"
+    return re.compile(rf"\b(?:{passed}|({either}))\b", re.IGNORECASE)
+
+
+def _any_of(words: Iterable[str]) -> str:
+    terms = "|".join(re.escape(word).replace(r"\*", r"\w*") for word in words)
+    return f"(?:{terms})" if terms else ""
+
+
+def terms_in(pattern: re.Pattern[str] | None, text: str) -> tuple[str, ...]:
+    """Return the terms of a pattern that a text has, as it writes them.
 
     Examples
     --------
-    >>> pattern_of(["weld*", "jack"]).findall("A jacket, a jack and the welding set")
-    ['jack', 'welding']
+    >>> terms_in(pattern_of(["weld*", "jack"]), "A jacket, a jack, the welding set, no welder")
+    ('jack', 'welding')
+    >>> terms_in(pattern_of(["cable"], ["throttle cable"]), "A throttle cable and a cable")
+    ('cable',)
     """
-    either = "|".join(re.escape(word).replace(r"\*", r"\w*") for word in words)
-    return re.compile(rf"\b(?:{either})\b", re.IGNORECASE)
+    found = () if pattern is None else (each[1] for each in pattern.finditer(text))
+    return tuple(term for term in found if term)
 
 
 RULES = read_rules()

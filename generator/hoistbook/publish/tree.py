@@ -75,6 +75,8 @@ def _pages(material: Material, themes: tuple[Path, ...]) -> tuple[dict[str, byte
 
 def _lacks(page: Page, owed: Owed) -> Problem:
     how = "in full" if owed.full else "as a line"
+    if owed.ahead:
+        how += ", and as a line before the work"
     return Problem(
         "caution-missing",
         f'the page {page.address} lacks the caution "{owed.caution.title}", which it owes {how}',
