@@ -18,7 +18,7 @@ from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import KnownRun, known_runs, up_to
 from hoistbook.figures.learning import calibrated
-from hoistbook.figures.stage import estimates
+from hoistbook.figures.stage import estimate
 from hoistbook.history.state import Dated, State
 from hoistbook.problems import closest
 from hoistbook.units import dimension, to_unit
@@ -72,8 +72,7 @@ def _verdict(
         return _answered(claim, episode, key, figures.get(key.quantity, key.subject), None)
     asked = at_conditions(state, claim)
     inputs = calibrated(inputs_of(asked), asked, runs)
-    found = next((each for each in estimates(inputs) if each.key == key), None)
-    return _answered(claim, episode, key, found, inputs)
+    return _answered(claim, episode, key, estimate(inputs, key), inputs)
 
 
 def _answered(

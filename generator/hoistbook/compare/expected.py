@@ -11,11 +11,11 @@ from collections.abc import Sequence
 from hoistbook.authored.records import Journal, PowerRun
 from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.base import Inputs
-from hoistbook.figures.figure import Curve, Figures, Missing
+from hoistbook.figures.figure import Curve, Figure, Figures, Key
 from hoistbook.figures.known_runs import KnownRun, at_the_run, known_runs
 from hoistbook.figures.learning import calibrated
 from hoistbook.figures.power_runs import curve_of, place_of
-from hoistbook.figures.stage import estimates, informed
+from hoistbook.figures.stage import estimate, informed
 from hoistbook.history.state import State
 
 COMPARED_EVERY = 500.0
@@ -58,13 +58,11 @@ def _compared(known: KnownRun, before: Sequence[KnownRun]) -> Comparison:
 def _estimate(run: PowerRun, inputs: Inputs) -> tuple[Curve | None, str]:
     """Return the estimated power in the place of the run, or why there is none."""
     quantity = "power" if place_of(run) == "crank" else "wheel_power"
-    for each in estimates(inputs):
-        if each.key.quantity != quantity:
-            continue
-        if isinstance(each, Missing):
-            return None, f"Nothing was estimated: give {'; '.join(each.give)}."
-        return each.curve, ""
-    return None, "Nothing was estimated."
+    found = estimate(inputs, Key(quantity))
+    if isinstance(found, Figure):
+        return found.curve, ""
+    give = f": give {'; '.join(found.give)}" if found else ""
+    return None, f"Nothing was estimated{give}."
 
 
 def _inside(measured: Curve, estimate: Curve | None) -> tuple[tuple[float, ...], int]:

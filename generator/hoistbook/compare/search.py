@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
-from hoistbook.figures.base import Inputs
+from hoistbook.figures.base import Inputs, keyed
 from hoistbook.figures.chain import work_out
 from hoistbook.figures.figure import Key
 from hoistbook.figures.summary import headline_value
@@ -36,12 +36,13 @@ def margin_over_boost(
     of_value
         Value of the figure, SI -> margin.
     """
+    name = (keyed(key.quantity, key.subject),)
 
     def margin(boost: float) -> float:
         bases = (
             replace(base, value=boost) if base.key == "boost" else base for base in inputs.bases
         )
-        worked = work_out(replace(inputs, bases=tuple(bases)), sampled=False)
+        worked = work_out(replace(inputs, bases=tuple(bases)), sampled=False, only=name)
         value = headline_value(worked, key)
         return -1.0 if value is None else of_value(value)
 

@@ -6,7 +6,7 @@ gives both. A quantity over engine speed has one line for each speed, any other 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -64,7 +64,9 @@ class Worked:
     """Name of what cannot be worked out -> what to give."""
 
 
-def work_out(inputs: Inputs, sweeps: int = SWEEPS, *, sampled: bool = True) -> Worked:
+def work_out(
+    inputs: Inputs, sweeps: int = SWEEPS, *, sampled: bool = True, only: tuple[str, ...] = ()
+) -> Worked:
     """Return the environment that the base inputs lead to.
 
     Parameters
@@ -76,10 +78,15 @@ def work_out(inputs: Inputs, sweeps: int = SWEEPS, *, sampled: bool = True) -> W
     sampled
         Whether the samples are worked out too; the central values alone take a fiftieth of the
         time.
+    only
+        Names of what is wanted; what it does not rest on is left out. Without any, all is wanted.
     """
     worked = Worked(inputs=inputs)
     worked.missing = {name: (give,) for name, give in inputs.missing}
+    needed = upstream(inputs, (*only, "power")) if only else None
     for base in inputs.bases:
+        if needed is not None and base.key not in needed:
+            continue
         worked.bases[base.key] = base
         worked.values[base.key] = base.column() if sampled else base.centre()
         worked.rests_on[base.key] = (base.key,)
@@ -91,8 +98,26 @@ def work_out(inputs: Inputs, sweeps: int = SWEEPS, *, sampled: bool = True) -> W
         worked.values["engine_speed"] = np.array(inputs.speeds)[:, np.newaxis]
         worked.rests_on["engine_speed"] = ()
     for step in _in_order(inputs, sweeps):
-        _evaluate(worked, step)
+        if needed is None or step.name in needed:
+            _evaluate(worked, step)
     return worked
+
+
+def upstream(inputs: Inputs, names: Sequence[str]) -> frozenset[str]:
+    """Return every name of the environment that some names rest on, themselves included."""
+    steps: dict[str, Step] = {step.name: step for step in steps_of(inputs)}
+    needed: set[str] = set()
+    ahead = list(names)
+    while ahead:
+        name = ahead.pop()
+        if name in needed:
+            continue
+        needed.add(name)
+        if name in steps:
+            ahead += steps[name].sources.values()
+        if name == LOOP_START[0]:
+            ahead.append(LOOP_START[1])
+    return frozenset(needed)
 
 
 def _in_order(inputs: Inputs, sweeps: int) -> Iterator[Step]:

@@ -253,7 +253,7 @@ def _central(reading: Reading, weighing: Weighing) -> tuple[Samples, Samples]:
     """
     chosen = drawn_again(weighing.weights)
     inputs = _all_learnt(reading.inputs, reading.shared, chosen, ("", 0))
-    worked = work_out(inputs, sampled=False)
+    worked = work_out(inputs, sampled=False, only=(reading.quantity,))
     gaps = gaps_of(worked, reading.quantity, reading.speeds, reading.read)[:, 0]
     brake, friction, pumping = (
         worked.values[f"{name}_mean_effective_pressure"][:, 0]

@@ -56,7 +56,7 @@ def as_logged(state: State, runs: Sequence[KnownRun]) -> Inputs:
 @lru_cache(maxsize=256)
 def set_up(inputs: Inputs) -> tuple[tuple[str, object], ...]:
     """Return what of the inputs makes the power of an engine, without the air of the day."""
-    worked = work_out(inputs, sampled=False)
+    worked = work_out(inputs, sampled=False, only=("power",))
     rests_on = worked.rests_on.get("power", tuple(worked.bases))
     return tuple(
         (base.key, base.value)

@@ -75,7 +75,7 @@ class Weighing:
 def readings_of(run: KnownRun, transfer: str, shared: frozenset[str]) -> list[Reading]:
     """Return what a run tells; of its inputs only the shared ones are those of the estimate."""
     inputs = apart(at_the_run(run, EVERY), run, shared)
-    worked = _expected(inputs)
+    worked = _expected(inputs, tuple(run.results))
     found = []
     for quantity, values in run.results.items():
         speeds = tuple(each for each in inputs.speeds if values.get(each, 0.0) > 0)
@@ -88,9 +88,9 @@ def readings_of(run: KnownRun, transfer: str, shared: frozenset[str]) -> list[Re
 
 
 @lru_cache(maxsize=64)
-def _expected(inputs: Inputs) -> Worked:
+def _expected(inputs: Inputs, quantities: tuple[str, ...]) -> Worked:
     """Return what the samples expect of a run; kept, since many states learn from one run."""
-    return work_out(inputs)
+    return work_out(inputs, only=quantities)
 
 
 def gaps_of(

@@ -7,9 +7,9 @@ from dataclasses import replace
 from functools import lru_cache
 
 from hoistbook.authored.records import Journal
-from hoistbook.figures.base import Inputs
+from hoistbook.figures.base import Inputs, keyed
 from hoistbook.figures.chain import work_out
-from hoistbook.figures.figure import Figure, Figures, Missing
+from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import KnownRun, known_runs, up_to
 from hoistbook.figures.learning import calibrated
@@ -23,6 +23,13 @@ from hoistbook.history.state import State
 def estimates(inputs: Inputs) -> tuple[Figure | Missing, ...]:
     """Return the figures that the inputs lead to; equal inputs are worked out once."""
     return summed_up(work_out(inputs))
+
+
+@lru_cache(maxsize=256)
+def estimate(inputs: Inputs, key: Key) -> Figure | Missing | None:
+    """Return one of the figures that the inputs lead to, None where the table has none for it."""
+    worked = work_out(inputs, only=(keyed(key.quantity, key.subject),))
+    return next(iter(summed_up(worked, key)), None)
 
 
 def figures_of(journal: Journal, states: Sequence[State]) -> tuple[Figures, ...]:

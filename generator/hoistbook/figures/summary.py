@@ -19,8 +19,8 @@ from hoistbook.references import REFERENCES
 from hoistbook.values.evidence import Evidence
 
 
-def summed_up(worked: Worked) -> tuple[Figure | Missing, ...]:
-    """Return every figure of the table that applies, or what is missing for it.
+def summed_up(worked: Worked, key: Key | None = None) -> tuple[Figure | Missing, ...]:
+    """Return every figure of the table that applies, or the one of a key, or what is missing.
 
     Their episodes are those of their inputs; of a missing one it is 0 until a state claims it.
     """
@@ -29,6 +29,8 @@ def summed_up(worked: Worked) -> tuple[Figure | Missing, ...]:
     columns = {key: worked.values[key][-1, 1:] for key in worked.bases}
     budget = Budget(columns, worked.bases)
     for step in steps_of(worked.inputs):
+        if key is not None and step.key != key:
+            continue
         if step.name in worked.steps:
             found.append(_figure(worked, step, budget))
         elif not step.row.step:

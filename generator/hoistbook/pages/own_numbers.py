@@ -18,12 +18,13 @@ import numpy as np
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import Base, Inputs, keyed
-from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START, Row
-from hoistbook.figures.chain import SWEEPS, Step, bound_to, steps_of
+from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START
+from hoistbook.figures.chain import SWEEPS, bound_to, upstream
 from hoistbook.figures.defaults import NORMAL
 from hoistbook.figures.draws import LOW_POINT, SAMPLES, WIDTHS_PER_DEVIATION
 from hoistbook.figures.finding import MAY_BE_NOTHING
 from hoistbook.figures.limits import AT_MOST, THRESHOLDS
+from hoistbook.figures.row import Row
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formats import Formats
@@ -76,7 +77,7 @@ def at_one_speed(inputs: Inputs, speed: float | None) -> Inputs:
 
 def _chain(inputs: Inputs, names: Sequence[str]) -> Json:
     """Return the inputs as the script takes them, without those that no name rests on."""
-    needed = _upstream(inputs, names) if names else None
+    needed = upstream(inputs, names) if names else None
     bases = [base for base in inputs.bases if needed is None or base.key in needed]
     rows = [_base(base) for base in bases]
     if inputs.speeds and (needed is None or SPEED in needed):
@@ -115,23 +116,6 @@ def _as_text(kept: bytes) -> str:
     """Return how often each sample was kept, one character for each."""
     counts = np.bincount(np.frombuffer(kept, dtype=np.uint16), minlength=SAMPLES)
     return "".join(chr(48 + count) for count in counts)
-
-
-def _upstream(inputs: Inputs, names: Sequence[str]) -> frozenset[str]:
-    """Return every name of the environment that some names rest on, themselves included."""
-    steps: dict[str, Step] = {step.name: step for step in steps_of(inputs)}
-    needed: set[str] = set()
-    ahead = list(names)
-    while ahead:
-        name = ahead.pop()
-        if name in needed:
-            continue
-        needed.add(name)
-        if name in steps:
-            ahead += steps[name].sources.values()
-        if name == LOOP_START[0]:
-            ahead.append(LOOP_START[1])
-    return frozenset(needed)
 
 
 def script_files(desk: Desk) -> dict[str, bytes]:
