@@ -44,14 +44,17 @@ def test_no_page_has_a_barrier(
 
 @pytest.mark.parametrize("width", [320, 360, 1280])
 def test_no_page_scrolls_sideways(
-    written_site: Path, visited: list[str], browser: Browser, width: int
+    written_site: Path, pages: list[str], visited: list[str], browser: Browser, width: int
 ) -> None:
-    """WCAG 2.2, 1.4.10 (reflow): 320 CSS px without scrolling in two dimensions."""
+    """WCAG 2.2, 1.4.10 (reflow): 320 CSS px without scrolling in two dimensions.
+
+    At that width every page is visited, always: one long word in one part's facts is enough.
+    """
     context = browser.new_context(viewport={"width": width, "height": 800})
     wide = {}
     with Served(written_site) as served:
         page = context.new_page()
-        for path in visited:
+        for path in pages if width == 320 else visited:
             page.goto(served.page(path))
             if (too_much := page.evaluate(OVERFLOW)) > 1:
                 wide[path] = too_much
