@@ -71,11 +71,11 @@ def test_it_leads_to_the_others_and_not_to_itself() -> None:
 
 def test_a_join_names_both_parts_and_what_seals_it() -> None:
     (join,) = context("/spec/").joins
-    assert (join.a.text, join.a_end, join.b.text, join.b_end, join.sealed_with) == (
+    assert (join.a.part.text, join.a.name, join.b.part.text, join.b.name) == (
         "Larger fuel pump",
         "outlet",
         "Bracket",
         "in",
-        "two clips",
     )
+    assert (join.sealed_with, join.verdict) == ("two clips", "unknown")
     assert context("/spec/1/").joins == ()

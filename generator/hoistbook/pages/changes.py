@@ -10,6 +10,7 @@ from hoistbook.history.state import Change
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import ChangeRow, change_rows, change_table, on_the_car, set_words
 from hoistbook.pages.desk import Desk
+from hoistbook.pages.joins import JoinRow, joins_made, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.sheets import Filed, filed_at, filed_on, sheets_of
 from hoistbook.pages.shown import Link, Sheet
@@ -29,6 +30,8 @@ class EpisodeChanges:
 class ChangesContext(Sheet):
     """`changes.html`: what changed on the car, by episode."""
 
+    warnings: tuple[JoinRow, ...]
+    """Joins of these episodes that must not be made: a theme prints them in full."""
     whole: tuple[ChangeRow, ...]
     """What is otherwise about the car and its settings now than when it was bought."""
     episodes: tuple[EpisodeChanges, ...]
@@ -83,6 +86,9 @@ def _context(
         lead=desk.words("changes.lead"),
         contents=tuple(
             Link(text=each.episode.text, address=f"#episode-{each.number}") for each in episodes
+        ),
+        warnings=tuple(
+            row for each in episodes for row in never_joined(joins_made(desk, each.number))
         ),
         whole=_whole(desk) if sheets else (),
         episodes=episodes,

@@ -13,6 +13,7 @@ from hoistbook.pages import links
 from hoistbook.pages.cost_of_power import cost_of_power
 from hoistbook.pages.day import ReadingRow, reading_row
 from hoistbook.pages.desk import Desk, sections
+from hoistbook.pages.joins import JoinRow, joins_held, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.receipts import fitted_count
 from hoistbook.pages.shown import Entry, FigureRow, Link, PartRef, Sheet
@@ -49,26 +50,18 @@ class FittedSystem:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class JoinRow:
-    """Two ends put together."""
-
-    a: PartRef
-    a_end: str
-    b: PartRef
-    b_end: str
-    sealed_with: str
-    torque: str
-    since: Link
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class SpecContext(Sheet):
     """`spec.html`: the spec sheet as at an episode."""
 
+    warnings: tuple[JoinRow, ...]
+    """Joins that must not be made: a theme prints them in full."""
     car: tuple[SpecRow, ...]
     settings: tuple[SpecRow, ...]
     systems: tuple[FittedSystem, ...]
     figures: tuple[FigureRow, ...]
+    """On the way to power and fuel."""
+    beside: tuple[FigureRow, ...]
+    """What the car asks beside its power: a theme may be brief on them."""
     per_power: Entry | None
     """What each kilowatt gained has cost; None without two power runs at the same place."""
     readings: tuple[ReadingRow, ...]
@@ -89,7 +82,7 @@ def _page(desk: Desk, address: str, number: int, *, now: bool) -> Page:
     words, state = desk.words, desk.states[number]
     key = "now" if now else "at" if number else "bought"
     title = words(f"spec.title_{key}", number=number)
-    journal = desk.material.journal
+    journal, joins = desk.material.journal, joins_held(desk, number)
     return Page(
         address=address,
         template="spec.html",
@@ -105,10 +98,12 @@ def _page(desk: Desk, address: str, number: int, *, now: bool) -> Page:
             car=_rows(desk, state.car),
             settings=_rows(desk, state.settings),
             systems=_fitted(desk, state),
-            figures=tuple(desk.row(each) for each in desk.listed(number)),
+            figures=tuple(desk.row(each) for each in desk.on_the_way(number)),
+            beside=tuple(desk.row(each) for each in desk.beside(number)),
             per_power=cost_of_power(desk, number),
             readings=_readings(desk, state),
-            joins=tuple(_joins(desk, state)),
+            joins=joins,
+            warnings=tuple(never_joined(joins)),
             others=_others(desk, None if now else number),
         ),
         owed=desk.owed(address),
@@ -186,18 +181,3 @@ def _fitted(desk: Desk, state: State) -> tuple[FittedSystem, ...]:
 def _readings(desk: Desk, state: State) -> tuple[ReadingRow, ...]:
     last = {dated.value.what: dated.value for dated in state.readings}
     return tuple(reading_row(desk, each) for each in last.values())
-
-
-def _joins(desk: Desk, state: State) -> Iterator[JoinRow]:
-    name = desk.naming(state.episode)
-    for dated in state.joins:
-        join = dated.value
-        yield JoinRow(
-            a=name(join.a.part),
-            a_end=join.a.end,
-            b=name(join.b.part),
-            b_end=join.b.end,
-            sealed_with=join.sealed_with or "",
-            torque=desk.formats.given(join.torque) if join.torque else "",
-            since=desk.episode(dated.episode),
-        )

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from hoistbook.history.differences import differences
+from hoistbook.history.words import join_words
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import ChangeRow, change_rows, rejoined
 from hoistbook.pages.desk import Desk
+from hoistbook.pages.joins import EndShown, JoinRow, joins_held, never_joined
 from hoistbook.pages.shown import Entry, FigureRow, PartRef
 from hoistbook.pages.spec import SpecContext, SpecRow, spec_pages
 from hoistbook.pages.tally import TallyShown, tally_of
@@ -52,10 +54,31 @@ def spec_blocks(desk: Desk, number: int) -> Iterator[Block]:
     )
     yield Block(title="Fitted", headings=("System", "Part", "Count", "Since"), rows=fitted)
     joins = tuple(
-        (f"{each.a.text} {each.a_end}", f"{each.b.text} {each.b_end}", each.since.text)
-        for each in context.joins
+        (_side(each.a), _side(each.b), each.verdict, each.episode.text) for each in context.joins
     )
-    yield Block(title="Joins", headings=("End", "Joined to", "Since"), rows=joins)
+    yield Block(title="Joins", headings=("End", "Joined to", "Verdict", "Since"), rows=joins)
+    yield from _warnings(context.joins)
+
+
+def _side(end: EndShown) -> str:
+    return f"{end.part.text} {end.name} ({end.full})"
+
+
+def _warnings(rows: Iterable[JoinRow]) -> Iterator[Block]:
+    """Yield the joins that must not be made, where there are any."""
+    told = tuple(
+        (
+            f"{_side(row.a)} to {_side(row.b)}",
+            row.why,
+            row.tell_apart,
+            row.goes_wrong,
+            row.knowingly,
+        )
+        for row in never_joined(rows)
+    )
+    if told:
+        headings = ("Ends", "Why", "Tell apart by", "What goes wrong", "Its author knows")
+        yield Block(title="Looks right, do not join", headings=headings, rows=told)
 
 
 def _spec(desk: Desk, number: int) -> SpecContext:
@@ -75,6 +98,9 @@ def change_blocks(desk: Desk, before: int, after: int) -> Iterator[Block]:
         headings=("What", "Change", "Before", "After"),
         rows=rows,
     )
+    held = {join_words(each.join) for each in desk.verdicts(before)}
+    made = zip(desk.verdicts(after), joins_held(desk, after), strict=True)
+    yield from _warnings(row for each, row in made if join_words(each.join) not in held)
 
 
 def _change(row: ChangeRow) -> tuple[str, ...]:
