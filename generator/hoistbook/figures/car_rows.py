@@ -70,7 +70,7 @@ CAR_ROWS: tuple[Row, ...] = (
     ),
     row(
         "fill_time",
-        "Time to fill it, were all of the engine's air to go there",
+        "Time to fill it with all of the engine's air",
         only="boosted",
         at_power=True,
         volume="charge_volume",
@@ -98,9 +98,9 @@ CAR_ROWS: tuple[Row, ...] = (
         also_called=("specific consumption", "bsfc"),
     ),
     row("coolant_heat", "Heat to the coolant", at_power=True, note=FULL_POWER),
-    row("coolant_flow", "Coolant flow that carries it", at_power=True, note=FULL_POWER),
+    row("coolant_flow", "Coolant flow for that heat", at_power=True, note=FULL_POWER),
     row("oil_feed_flow", "Oil flow through the feed", per="oil feed", note=FEED),
-    row("oil_heat", "Heat that this oil carries away", per="oil feed", note=FEED),
+    row("oil_heat", "Heat taken by the oil of the feed", per="oil feed", note=FEED),
     row("drain_flow_limit", "Clear oil that the drain carries", per="oil drain", note=FROTH),
     # The road.
     row("tyre_diameter"),
@@ -124,7 +124,7 @@ CAR_ROWS: tuple[Row, ...] = (
     ),
     row(
         "trap_speed",
-        "Speed at its end, by three published rules",
+        "Quarter-mile end speed, by three published rules",
         at_power=True,
         vehicle_mass="driven_mass",
         also_called=("quarter-mile speed",),

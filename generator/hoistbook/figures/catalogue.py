@@ -157,6 +157,10 @@ LOOP = ("compressor_outlet_pressure", "cooler_pressure_loss")
 LOOP_START = ("cooler_pressure_loss", "rated_cooler_pressure_loss")
 """What the loop needs before it has worked it out, and what it starts from in its stead."""
 
+BESIDE = frozenset(each.quantity for each in CAR_ROWS if each.title)
+"""Quantities that stand beside the way to power: in the lists of the whole car, and in no list of
+what one episode moved."""
+
 MEASURED = {
     "wheel_power": "Power at the wheels",
     "wheel_torque": "Torque at the wheels",

@@ -11,7 +11,7 @@ from hoistbook.authored.kinds import kinds
 from hoistbook.authored.records import Episode, Fact, Join
 from hoistbook.cautions.caution import Owed
 from hoistbook.engineering import GLOSSARY
-from hoistbook.figures.catalogue import QUANTITIES
+from hoistbook.figures.catalogue import BESIDE, QUANTITIES
 from hoistbook.figures.figure import Figure, Figures, Key, LimitState, Missing
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
@@ -205,6 +205,14 @@ class Desk:
         return tuple(
             each for each in self.figures[number].figures if each.key.quantity in self.titles
         )
+
+    def on_the_way(self, number: int) -> tuple[Figure | Missing, ...]:
+        """Return those of the figures in lists that stand on the way to power and fuel."""
+        return tuple(each for each in self.listed(number) if each.key.quantity not in BESIDE)
+
+    def beside(self, number: int) -> tuple[Figure | Missing, ...]:
+        """Return those of the figures in lists that the car asks beside its power."""
+        return tuple(each for each in self.listed(number) if each.key.quantity in BESIDE)
 
     def workings(self, figure: Figure | Missing) -> str:
         """Return where a figure is worked out, or for a missing one where its lacks are listed."""

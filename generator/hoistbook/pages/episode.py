@@ -154,7 +154,7 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
     charts = charts_on(desk, number)
     placed = {each.target for each in episode.links if each.kind == "chart"}
     work, work_total = work_of(desk, episode)
-    moved = _moved(desk, number)
+    moved = _moved(desk, number, desk.on_the_way(number))
     bought, worked = desk.naming(number), desk.naming(number)
     return EpisodeContext(
         heading=episode.title,
@@ -196,7 +196,7 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
             Entry(label=desk.formats.date(c.date), text=c.text) for c in episode.corrections
         ),
         spec=Link(text=desk.words("episode.spec", number=number), address=links.spec(number)),
-        workings=_workings(moved),
+        workings=_workings((*moved, *_moved(desk, number, desk.beside(number)))),
     )
 
 
@@ -238,12 +238,14 @@ def _rate(desk: Desk, entry: LedgerEntry) -> str:
     return f"{desk.formats.money(entry.amount)}, {entry.rate}"
 
 
-def _moved(desk: Desk, number: int) -> tuple[FigureRow, ...]:
-    """Return the figures that read otherwise than at the episode before."""
+def _moved(
+    desk: Desk, number: int, figures: Iterable[Figure | Missing]
+) -> tuple[FigureRow, ...]:
+    """Return those of some figures that read otherwise than at the episode before."""
     before = desk.figures[desk.before(number)]
     rows = (
         desk.row(figure, before.get(figure.key.quantity, figure.key.subject))
-        for figure in desk.listed(number)
+        for figure in figures
         if isinstance(figure, Figure)
     )
     return tuple(row for row in rows if not _reads_alike(row))
