@@ -46,6 +46,42 @@ def _standards() -> Iterator[Row]:
     )
 
 
+ROAD_ROWS: tuple[Row, ...] = (
+    row("tyre_diameter"),
+    row("rolling_circumference"),
+    row(
+        "road_speed",
+        "Road speed at the rev limit",
+        per="gear",
+        engine_speed="rev_limit",
+        also_called=("road speed", "top speed"),
+    ),
+    row("mean_piston_speed", "Mean piston speed at the rev limit", engine_speed="rev_limit"),
+    row("driven_mass"),
+    row(
+        "quarter_mile_time",
+        "Quarter-mile time, by three published rules",
+        at_power=True,
+        vehicle_mass="driven_mass",
+        also_called=("quarter-mile time", "quarter mile"),
+        note=RULES,
+    ),
+    row(
+        "trap_speed",
+        "Quarter-mile end speed, by three published rules",
+        at_power=True,
+        vehicle_mass="driven_mass",
+        also_called=("quarter-mile speed",),
+        note=RULES,
+    ),
+)
+
+CYLINDER_ROWS: tuple[Row, ...] = (
+    row("displacement_of_cylinders", "Displacement from bore and stroke"),
+    row("compression_ratio_of_volumes", "Compression ratio from dimensions", note=NO_KNOCK),
+    row("trapped_compression_ratio", "Trapped compression ratio", note=NO_KNOCK),
+)
+
 CAR_ROWS: tuple[Row, ...] = (
     # What a pipe loses, and the volume that boost has to fill.
     row("pipe_density", per="pipe", at_power=True),
@@ -102,38 +138,8 @@ CAR_ROWS: tuple[Row, ...] = (
     row("oil_feed_flow", "Oil flow through the feed", per="oil feed", note=FEED),
     row("oil_heat", "Heat taken by the oil of the feed", per="oil feed", note=FEED),
     row("drain_flow_limit", "Clear oil that the drain carries", per="oil drain", note=FROTH),
-    # The road.
-    row("tyre_diameter"),
-    row("rolling_circumference"),
-    row(
-        "road_speed",
-        "Road speed at the rev limit",
-        per="gear",
-        engine_speed="rev_limit",
-        also_called=("road speed", "top speed"),
-    ),
-    row("mean_piston_speed", "Mean piston speed at the rev limit", engine_speed="rev_limit"),
-    row("driven_mass"),
-    row(
-        "quarter_mile_time",
-        "Quarter-mile time, by three published rules",
-        at_power=True,
-        vehicle_mass="driven_mass",
-        also_called=("quarter-mile time", "quarter mile"),
-        note=RULES,
-    ),
-    row(
-        "trap_speed",
-        "Quarter-mile end speed, by three published rules",
-        at_power=True,
-        vehicle_mass="driven_mass",
-        also_called=("quarter-mile speed",),
-        note=RULES,
-    ),
-    # Geometry of the cylinders.
-    row("displacement_of_cylinders", "Displacement from bore and stroke"),
-    row("compression_ratio_of_volumes", "Compression ratio from dimensions", note=NO_KNOCK),
-    row("trapped_compression_ratio", "Trapped compression ratio", note=NO_KNOCK),
+    *ROAD_ROWS,
+    *CYLINDER_ROWS,
     # The bench.
     row("stress_area", per="bolt"),
     row("assembly_preload", formula="preload_of_proof_stress", per="bolt"),

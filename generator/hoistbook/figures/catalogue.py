@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from hoistbook.figures.car_rows import CAR_ROWS
+from hoistbook.figures.car_rows import CAR_ROWS, CYLINDER_ROWS, ROAD_ROWS
 from hoistbook.figures.row import Headline, Row, row
 
 HIGHEST, LOWEST = Headline.HIGHEST, Headline.LOWEST
@@ -160,6 +160,8 @@ LOOP_START = ("cooler_pressure_loss", "rated_cooler_pressure_loss")
 BESIDE = frozenset(each.quantity for each in CAR_ROWS if each.title)
 """Quantities that stand beside the way to power: in the lists of the whole car, and in no list of
 what one episode moved."""
+OF_THE_CAR = BESIDE & {each.quantity for each in (*ROAD_ROWS, *CYLINDER_ROWS)}
+"""Those of them that belong on a specification."""
 
 MEASURED = {
     "wheel_power": "Power at the wheels",

@@ -8,6 +8,7 @@ from itertools import groupby
 
 from hoistbook.authored.kinds import systems
 from hoistbook.authored.records import BoostBySpeed, Given
+from hoistbook.figures.catalogue import OF_THE_CAR
 from hoistbook.history.state import Dated, State, Status
 from hoistbook.pages import links
 from hoistbook.pages.cost_of_power import cost_of_power
@@ -61,7 +62,7 @@ class SpecContext(Sheet):
     figures: tuple[FigureRow, ...]
     """On the way to power and fuel."""
     beside: tuple[FigureRow, ...]
-    """What the car asks beside its power: a theme may be brief on them."""
+    """Road speeds, quarter mile, cylinders."""
     per_power: Entry | None
     """What each kilowatt gained has cost; None without two power runs at the same place."""
     readings: tuple[ReadingRow, ...]
@@ -99,7 +100,9 @@ def _page(desk: Desk, address: str, number: int, *, now: bool) -> Page:
             settings=_rows(desk, state.settings),
             systems=_fitted(desk, state),
             figures=tuple(desk.row(each) for each in desk.on_the_way(number)),
-            beside=tuple(desk.row(each) for each in desk.beside(number)),
+            beside=tuple(
+                desk.row(each) for each in desk.beside(number) if each.key.quantity in OF_THE_CAR
+            ),
             per_power=cost_of_power(desk, number),
             readings=_readings(desk, state),
             joins=joins,
