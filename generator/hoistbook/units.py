@@ -344,6 +344,20 @@ def _zero(unit: str) -> float:
     return cast(float, _registry().Quantity(0.0, name).to_base_units().magnitude)
 
 
+def printed_unit(unit: str) -> str:
+    """Return a unit as it is set in print; empty for a plain number.
+
+    Examples
+    --------
+    >>> printed_unit("m3/h"), printed_unit("degC"), printed_unit("-")
+    ('m³/h', '°C', '')
+    """
+    if unit in ("-", "lambda"):
+        return ""
+    raised = re.sub(r"(?<=[a-z])[23](?![a-zA-Z0-9])", lambda m: "²³"[int(m[0]) - 2], unit)
+    return re.sub(r"^deg(?=[CF]$)|^deg$", "°", raised)
+
+
 def from_unit(value: Numbers, unit: str) -> Numbers:
     """Return a value given in a unit, in SI base units.
 

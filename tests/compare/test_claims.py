@@ -1,16 +1,18 @@
 """Claims: which figure words mean, what holds at which conditions, and by how much."""
 
 import re
+from dataclasses import replace
 
 import pytest
 
-from hoistbook.authored.records import Claim, Episode, Journal
+from hoistbook.authored.records import BoostBySpeed, Claim, Episode, Journal
 from hoistbook.compare.claims import NAMES, claim_verdicts, key_of
 from hoistbook.compare.search import FINE, end_above, end_below
 from hoistbook.compare.verdicts import Result
 from hoistbook.figures.catalogue import QUANTITIES
 from hoistbook.figures.figure import Key
 from hoistbook.figures.stage import figures_of
+from hoistbook.history.state import Dated, Status
 from tests.figures.states import CAR, PLACE, TURBO_PARTS, boosted, fitted, given, quantity
 
 
@@ -146,9 +148,89 @@ def test_a_figure_of_several_parts_asks_of_which():
     assert found.why == 'Say of which part: "velocity of hot-pipe" or of cold-pipe.'
 
 
+PIPE = fitted("hot-pipe", "pipe")
+
+
+@pytest.mark.parametrize(
+    ("part", "why"),
+    [
+        (
+            replace(PIPE, status=Status.ON_HAND),
+            "Hot pipe is not fitted as at episode 3: it is on hand.",
+        ),
+        (
+            replace(PIPE, status=Status.GONE, how_gone="sold"),
+            "Hot pipe is not fitted as at episode 3: it is sold.",
+        ),
+        (None, 'There is no part "hot-pipe" as at episode 3; "hot-pump" is one.'),
+    ],
+)
+def test_a_claim_about_a_part_that_is_not_fitted_says_so(part, why):
+    parts = {"hot-pump": fitted("hot-pump", "fuel pump")} | ({"hot-pipe": part} if part else {})
+    found = verdict(claim("velocity in hot-pipe", "below", (100, "m/s")), boosted(parts=parts))
+    assert (found.result, found.why) == (Result.UNKNOWN, why)
+
+
 def test_a_part_that_has_no_such_figure_is_said_to_have_none():
     found = verdict(claim("velocity of turbo", "below", (100, "m/s")))
-    assert found.why == "There is no such figure of turbo as the car is then."
+    assert found.why == '"Velocity in the pipe" is no figure of Turbo.'
+
+
+def test_a_figure_that_the_engine_has_not_is_named():
+    found = verdict(claim("velocity", "below", (100, "m/s")), boosted(parts={}))
+    assert found.why == (
+        "There is no such figure as the car is at episode 3: Velocity in the pipe."
+    )
+
+
+def conditions_told(of_claim, of_state=None):
+    return verdict(of_claim, of_state).why.partition("Worked out at ")[2]
+
+
+def test_a_claim_at_other_conditions_says_at_which_it_was_worked_out():
+    power = ("power", "above", (90, "kW"))
+    air = quantity(25, "degC")
+    assert conditions_told(claim(*power, boost=gauge(0.5), air_temperature=air)) == (
+        "boost 0.5 bar (episode 3 itself: 0.8 bar), "
+        "air temperature 25 degC (episode 3 itself: 15 degC); all else as at episode 3."
+    )
+    assert conditions_told(claim(*power, air_humidity=quantity(50, "%"))) == (
+        "air humidity 50 % (episode 3 itself: not set); all else as at episode 3."
+    )
+
+
+def test_boost_by_speed_is_told_by_its_highest():
+    by_speed = BoostBySpeed(
+        speeds=(2000.0, 3000.0), pressures=(gauge(0.4), gauge(0.8)), place=PLACE
+    )
+    state = boosted(0.8)
+    state = replace(state, settings={**state.settings, "boost": Dated(value=by_speed, episode=3)})
+    told = conditions_told(claim("power", "above", (90, "kW"), boost=gauge(0.8)), state)
+    assert told == (
+        "boost 0.8 bar (episode 3 itself: by speed, up to 0.8 bar); all else as at episode 3."
+    )
+
+
+def test_conditions_that_the_episode_has_itself_are_not_told_again():
+    assert conditions_told(claim("power", "above", (90, "kW"), boost=gauge(0.8))) == ""
+    assert conditions_told(claim("power", "above", (90, "kW"))) == ""
+
+
+def test_a_condition_on_the_car_takes_the_place_of_what_the_car_is():
+    light = claim("power to mass", "above", (10, "W/kg"), mass=quantity(460, "kg"))
+    heavy = claim("power to mass", "above", (10, "W/kg"))
+    assert verdict(light).margin == pytest.approx(2 * verdict(heavy).margin + 1, rel=1e-2)
+
+
+def test_the_margin_of_a_temperature_is_told_in_degrees():
+    found = verdict(claim("charge temperature", "below", (100, "degC")))
+    sentence = re.fullmatch(
+        r"Estimated: (\d+) °C, highest at 6,300 rpm; 95 % between \d+ and \d+ °C\. "
+        r"(\d+) °C to spare\.",
+        found.why,
+    )
+    assert sentence, found.why
+    assert int(sentence[2]) == pytest.approx(100 - int(sentence[1]), abs=1)
 
 
 def test_the_margin_of_a_share_is_told_in_points():
@@ -203,7 +285,8 @@ def test_a_claim_at_a_boost_says_where_it_stops_holding():
     sentence = found.why.partition(". ")[2].partition(" The band")[0]
     spare = re.fullmatch(
         r"Holds at 0\.8 bar gauge with (\d+) points to spare; "
-        r"stops holding at (\d\.\d\d?) bar gauge\.",
+        r"stops holding at (\d\.\d\d?) bar gauge "
+        r"\(this claim alone; no boost is proposed here\)\.",
         sentence,
     )
     assert spare, sentence
@@ -219,7 +302,7 @@ def test_a_claim_that_fails_says_up_to_where_it_would_hold():
     assert found.result is Result.FAILS
     match = re.search(
         r"Does not hold at 0\.8 bar gauge, missed by \d+ points; "
-        r"holds up to (\d\.\d\d?) bar gauge\.",
+        r"holds up to (\d\.\d\d?) bar gauge \(this claim alone; no boost is proposed here\)\.",
         found.why,
     )
     assert match, found.why
@@ -230,7 +313,11 @@ def test_a_claim_that_fails_says_up_to_where_it_would_hold():
 
 def test_a_claim_that_more_boost_helps_says_from_where_it_holds():
     found = verdict(boosted_claim("power", "above", (120, "kW"), bar=0.8))
-    assert re.search(r"to spare; holds from 0\.\d\d? bar gauge\.", found.why), found.why
+    assert re.search(
+        r"to spare; holds from 0\.\d\d? bar gauge "
+        r"\(this claim alone; no boost is proposed here\)\.",
+        found.why,
+    ), found.why
 
 
 def test_nobody_is_told_how_much_more_boost_a_claim_would_take():
@@ -243,7 +330,7 @@ def test_the_end_is_told_in_the_author_s_own_unit():
     at = quantity(12, "psi", reference="gauge")
     found = verdict(claim("injector duty", "below", (85, "%"), boost=at))
     assert re.search(
-        r"Holds at 12 psi gauge with .* stops holding at \d+(\.\d)? psi gauge\.", found.why
+        r"Holds at 12 psi gauge with .* stops holding at \d+(\.\d)? psi gauge \(", found.why
     ), found.why
 
 

@@ -6,7 +6,6 @@ the end of a line: what stands between them is a non-breaking space.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -20,7 +19,7 @@ from hoistbook.engineering.glossary import Term
 from hoistbook.figures.digits import exact, places, rounded
 from hoistbook.figures.figure import Figure, Input, Limit
 from hoistbook.pages.words import Words
-from hoistbook.units import from_unit, scale, to_unit
+from hoistbook.units import from_unit, printed_unit, scale, to_unit
 from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
 
@@ -235,8 +234,5 @@ class Formats:
 
 
 def _set_unit(unit: str) -> str:
-    """Return a unit as it is set on a page: "m3/h" as "m³/h", "degC" as "°C"."""
-    if unit in ("-", "lambda"):
-        return ""
-    raised = re.sub(r"(?<=[a-z])[23](?![a-zA-Z0-9])", lambda m: "²³"[int(m[0]) - 2], unit)
-    return re.sub(r"^deg(?=[CF]$)|^deg$", "°", raised).replace(" ", NO_BREAK)
+    """Return a unit as it is set on a page, where its words do not part at the end of a line."""
+    return printed_unit(unit).replace(" ", NO_BREAK)
