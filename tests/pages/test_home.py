@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from decimal import Decimal
 
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.home import HomeContext, home_page
 from hoistbook.pages.page import Material
+from hoistbook.pages.tally import tally_of
+from hoistbook.values.money import Money
 from tests.pages.sample import JOURNAL, sample_material
 
 
@@ -33,11 +36,21 @@ def test_it_says_what_car_and_goal_how_far_what_cost_what_power_and_what_is_new(
         "Car: Small car 1.6; its spec sheet",
         "Goal: 100 kW at the wheels",
         "So far: 2 episodes, the latest:; The second pump; 8 November 2025",
-        "Has cost: 1,253.30_EUR; the whole tally; of a budget of 2,000.00_EUR",
+        "Has cost: 1,253.30_EUR; the whole tally; 746.70_EUR left of the budget of 2,000.00_EUR",
         "Makes, measured: 66_kW; measured; 59 to 73_kW; highest, at 6,000_rpm; "
         "at the wheels, Episode 2",
         "Latest change: Fuel pump: replaced by Larger fuel pump; Episode 2",
     ]
+
+
+def test_a_budget_that_is_overrun_is_said_so_in_words() -> None:
+    material = sample_material(replace(JOURNAL, budget=Money(Decimal("1000"), "EUR")))
+    over = "over the budget of 1,000.00_EUR by 253.30_EUR"
+    assert told(material)[3] == f"Has cost: 1,253.30_EUR; the whole tally; {over}"
+    assert context(material).margin.budget == "over budget by 253.30\N{NO-BREAK SPACE}EUR"
+    assert context(sample_material()).margin.budget.startswith("746.70")
+    lines = {row.label: row.text for row in tally_of(desk_of(material), 2).lines}
+    assert lines["Over the budget"] == "253.30\N{NO-BREAK SPACE}EUR"
 
 
 def test_without_a_run_it_says_what_is_estimated() -> None:

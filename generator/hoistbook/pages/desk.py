@@ -254,11 +254,18 @@ class Desk:
             number=shown,
             date=self.formats.date(filmed) if filmed else "",
             total=self.home_money(tally.spent),
-            budget=(
-                self.words("margin.budget", amount=self.home_money(tally.budget))
-                if tally.budget is not None
-                else ""
-            ),
+            budget=self.of_budget(tally, "margin"),
+        )
+
+    def of_budget(self, tally: Tally, page: str) -> str:
+        """Return how what was spent stands to the budget, in a page's words; empty without one."""
+        if tally.budget is None:
+            return ""
+        left = tally.budget - tally.spent
+        return self.words(
+            f"{page}.over" if left < 0 else f"{page}.left",
+            amount=self.home_money(abs(left)),
+            budget=self.home_money(tally.budget),
         )
 
 

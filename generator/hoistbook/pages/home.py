@@ -66,14 +66,11 @@ def _rows(desk: Desk) -> Iterator[Entry]:
 
 def _cost(desk: Desk) -> Entry:
     tally = desk.tallies[desk.last]
-    note = ""
-    if tally.budget is not None:
-        note = desk.words("home.of_budget", budget=desk.home_money(tally.budget))
     return Entry(
         label=desk.words("home.cost"),
         text=desk.home_money(tally.spent),
         links=(Link(text=desk.words("home.to_tally"), address=links.TALLY),),
-        note=note,
+        note=desk.of_budget(tally, "home"),
     )
 
 

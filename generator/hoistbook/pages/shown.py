@@ -99,7 +99,7 @@ class Margin:
     total: str
     """What the build has cost by then: "4,310.20 EUR"."""
     budget: str
-    """"of 6,500.00 EUR"; empty without a budget."""
+    """"189.80 EUR left of the budget"; empty without a budget."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -194,7 +194,8 @@ def _lines(tally: Tally) -> list[tuple[str, Decimal]]:
     ]
     kept = [(key, amount) for key, amount in lines if amount or key.startswith("spent")]
     if tally.budget is not None:
-        kept += [("budget", tally.budget), ("left", tally.budget - tally.spent)]
+        left = tally.budget - tally.spent
+        kept += [("budget", tally.budget), ("over" if left < 0 else "left", abs(left))]
     return kept
 
 
