@@ -63,6 +63,26 @@ class Ask(Enum):
         "the dash size of a hose is not its bore",
         "a caliper inside the hose; or write the end of its fitting, as -6 JIC female",
     )
+    INSIDE = (
+        "of a hose the outside is said and the inside is not",
+        "a caliper inside the hose",
+    )
+    OUTSIDE = (
+        "of a pipe the inside is said and the outside, which a hose goes over, is not",
+        "a caliper over the pipe",
+    )
+    LINE = (
+        "a line may be a hose or a hard line",
+        "no gauge: say hose or tube, and of a hose the print on it, as 30R9",
+    )
+    ROUGH = (
+        "a rough size decides nothing: a millimetre is the difference between a seal and a leak",
+        "a caliper, and write what it reads",
+    )
+    SPACING = (
+        "the number may be the pipe or the spacing of the holes",
+        "a caliper from hole to hole; write 63 mm centres",
+    )
     DIAMETER = (
         "the diameter is not said",
         "a caliper: outside of a pipe, inside of a hose",

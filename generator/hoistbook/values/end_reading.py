@@ -11,59 +11,16 @@ from typing import Any
 from hoistbook.values import end_words as say
 from hoistbook.values.end import (
     DASH_SIZED,
+    HOSES,
     ROUND,
     SEATED,
     THREADED,
     End,
     EndKind,
     Gender,
-    Seat,
 )
 from hoistbook.values.end_asks import Ask
 from hoistbook.values.spoken import inches, plain
-
-NUMBER = r"\d+(?:\.\d+)?"
-TO_BAR = {"bar": 1.0, "psi": 0.0689476, "kpa": 0.01}
-TURBINE = r"\bt ?(25|2|3|4|6)\b(?! bolt)"
-PROFILE = (
-    r"\b(?:profile|drawing) (?!unknown)([\w./-]+)"
-    rf"|\bpattern (?!{NUMBER} ?(?:mm|in)\b)([a-z]?[\w./-]*\d[\w./-]*|[a-z]\b)"
-)
-"""A name that two flanges share: of a V-band its profile, of a bolted flange its gasket."""
-ASIDE = (
-    rf"\b{NUMBER} (?:mm|m|in) (?:deep|long|length|reach)\b",
-    rf"(?<![\d.]){NUMBER} ?m\b(?! pitch)",
-    r"\b\d+ degree (?:elbow|bend|sweep)\b|\b(?:elbow|bend),? \d+ degree\b",
-    r"\b\d (?:ply|layers?|off)\b",
-)
-"""Numbers that say nothing of how an end connects."""
-FLARES: tuple[tuple[EndKind, str], ...] = (
-    (EndKind.BUBBLE, r"\bbubble(?: flare)?\b|\b(?:iso|din) flare\b"),
-    (EndKind.INVERTED, r"\b(?:inverted|double)(?: (?:double|inverted))?(?: flare)?\b"),
-    (EndKind.ISO6149, r"\biso ?6149(?:-\d)?\b|\bmetric o ring(?: port| boss| stud)?\b"),
-    (EndKind.ORB, r"\borb\b|\bo ring(?: boss| port| stud)?\b|\b(?:sae )?j ?1926\b|\bboss\b"),
-    (EndKind.AERO37, r"\baerospace\b|\baircraft\b|\bunjf?\b|\bas ?\d{4}\b"),
-    (EndKind.JIC37, r"\bjic\b|\b37 degree\b|(?<=\d )an\b|\bj ?514\b"),
-    (EndKind.SAE45, r"\b45 degree\b|\bsae flare\b|\bj ?512\b"),
-)
-PLAIN_KINDS: tuple[tuple[EndKind, str], ...] = (
-    (EndKind.VBAND, r"\bv ?(?:band|clamp)\b|\bvee band\b"),
-    (EndKind.COMPRESSION, r"\bcompression\b|\bolive\b|\bferrule\b|\bcutting ring\b"),
-    (EndKind.BARB, r"\bbarb(?:ed)?\b|\b(?:hose )?tail\b|\bpush on\b"),
-    (EndKind.SPIGOT, r"\bspigot\b|\bstub\b|\bneck\b|\bsnout\b"),
-    (EndKind.SILICONE, r"\bsilicone\b"),
-    (EndKind.HOSE, r"\bhose\b|\bduct\b"),
-    (EndKind.TUBE, r"\btube\b|\bhard line\b|\b(?:brake|copper|fuel) (?:pipe|line)\b"),
-    (EndKind.SPIGOT, r"\bpipe\b"),
-)
-FACES: dict[tuple[Gender | None, Seat | None], Seat] = {
-    (Gender.MALE, Seat.FLAT_PORT): Seat.FACE_WASHER,
-    (Gender.FEMALE, Seat.FACE_WASHER): Seat.FLAT_PORT,
-}
-"""A male with a flat face seals by a washer, and a female with a washer has a flat port."""
-NOMINAL = r"\b(\d+[ -]\d/\d|\d/\d|\d) ?(?:in )?(?:nps|schedule(?: \d+)?)\b(?: pipe\b)?"
-THICKEST_TUBE = 30.0
-"""A tube above this goes into a hose, not into a compression fitting [mm]."""
 
 
 @dataclass
@@ -107,6 +64,11 @@ def parse_end(text: str) -> End:
     'a diameter alone names no thread'
     """
     words = Words(plain(text))
+    sides = words.text.split(" to ")
+    if len(sides) == 2 and all(re.search(say.TWO_WORDS, each) for each in sides):
+        return _unclear(Ask.BOTH)
+    if words.take(say.ROUGHLY):
+        return _unclear(Ask.ROUGH)
     said = _said(words)
     end = replace(_pipe_thread(words) or _thread(words) or _other(words), **_of_kind(said))
     end = _finished(end, words, text)
@@ -118,10 +80,10 @@ def parse_end(text: str) -> End:
 def _said(words: Words) -> dict[str, Any]:
     """Take what may be said of any end: class, pressure, temperature, medium, material."""
     said: dict[str, Any] = {"spec": _spec(words)}
-    for pattern in ASIDE:
+    for pattern in say.ASIDE:
         words.take(pattern)
     said |= _limits(words)
-    if found := words.take(PROFILE):
+    if found := words.take(say.PROFILE):
         said["profile"] = (found[1] or found[2]).upper()
     said["submerged"] = (
         words.take(r"\bin (?:the )?tank\b|\bsubmerge[d]?\b|\bimmersed\b") is not None
@@ -155,11 +117,11 @@ def _limits(words: Words) -> dict[str, float]:
     """Take pressures and temperatures: `at 4 bar` is seen, `up to 7 bar` is allowed."""
     found: dict[str, float] = {}
     allowed = r"(?P<allowed>(?:rated|good|up|max(?:imum)?)(?: (?:to|for|at))? |to )?"
-    pattern = rf"\b(?:at )?{allowed}(?P<n>{NUMBER}) ?(?P<unit>bar|psi|kpa|degree c|degc|c)\b"
+    pattern = rf"\b(?:at )?{allowed}(?P<n>{say.NUMBER}) ?(?P<unit>bar|psi|kpa|degree c|degc|c)\b"
     while each := words.take(pattern + r"(?: gauge)?"):
-        pressure = each["unit"] in TO_BAR
+        pressure = each["unit"] in say.TO_BAR
         name = "pressure" if pressure else "temperature"
-        value = float(each["n"]) * TO_BAR.get(each["unit"], 1.0)
+        value = float(each["n"]) * say.TO_BAR.get(each["unit"], 1.0)
         found[f"highest_{name}" if each["allowed"] else name] = round(value, 3)
     return found
 
@@ -181,7 +143,9 @@ def _pipe_thread(words: Words) -> End | None:
     )
     words.take(r"\b(?:taper(?:ed)?|parallel)(?: thread)?\b")
     if found is None:
-        if words.take(rf"(?<![\d/-]){say.PIPE_SIZE}(?: in)? (?:pipe|gas) thread\b"):
+        if words.take(
+            rf"(?<![\d/-]){say.PIPE_SIZE}(?: in)? (?:pipe|gas) (?:thread|plug|nipple)\b"
+        ):
             return _unclear(Ask.PIPE_FAMILY)
         return None
     kind, gender = _family(found["family"], found["form"])
@@ -212,7 +176,7 @@ def _family(family: str, form: str | None) -> tuple[EndKind | None, Gender | Non
 
 def _thread(words: Words) -> End | None:
     """Take a metric or inch thread, or a dash size, with the flare or O-ring that seals it."""
-    flare = words.pick(FLARES)
+    flare = words.pick(say.FLARES)
     if flare is EndKind.AERO37:
         words.take(r"\b37 degree\b")
     size, thread = _size(words)
@@ -223,7 +187,7 @@ def _thread(words: Words) -> End | None:
     if flare:
         return End(kind=flare, size=size)
     if thread is EndKind.METRIC or thread is EndKind.UN:
-        return End(kind=thread, size=size)
+        return _unclear(Ask.SEAT_ANGLE) if words.take(say.FLARE) else End(kind=thread, size=size)
     if size and words.take(r"\bhose\b(?! end)"):
         return _unclear(Ask.HOSE_BORE)
     if size:
@@ -254,7 +218,7 @@ def _size(words: Words) -> tuple[str | Ask, EndKind | None]:
 def _metric(words: Words) -> str | Ask | None:
     found = words.take(
         r"\bm ?(?P<d>\d+)(?: ?(?:x|by|-) ?(?P<p>[0-3](?:\.\d+)?)|(?: pitch)? (?P<q>[0-3]\.\d+)|"
-        r" (?P<series>coarse|fine))?(?: mm)?(?: pitch)?(?: ?x ?\d+)?\b(?![/.])"
+        r" (?P<series>coarse|fine))?(?: ?mm)?(?: pitch)?(?: ?x ?\d+)?\b(?![/.])"
     ) or words.take(
         r"(?<![\d.])(?P<d>\d+) ?mm ?(?:x|by) ?(?P<p>[0-3](?:\.\d+)?)(?: mm)?(?: pitch)?\b"
         r"(?P<q>)(?P<series>)"
@@ -281,22 +245,28 @@ def _dash_sized(words: Words, flare: EndKind, size: str, thread: EndKind | None)
     if size:
         return End(kind=flare, size=size) if flare in DASH_SIZED else _unclear(Ask.DASH)
     if flare in DASH_SIZED and (tube := words.take(r"(?<![\d/-])(\d/\d+)(?: ?in\b)?(?![\d/-])")):
-        sixteenths = Fraction(tube[1]) * 16
-        if sixteenths.denominator == 1:
-            return End(kind=flare, size=f"-{sixteenths}")
+        dash = f"-{Fraction(tube[1]) * 16}"
+        # Of the 37 degree series a fraction may be the tube or the thread: 1/2 is -8 or -5.
+        thread_too = any(size.startswith(f"{tube[1]}-") for size in say.DASHES)
+        certain = flare is EndKind.SAE45 or not thread_too or re.search(r"\btube\b", words.text)
+        if dash in say.DASHES.values() and certain:
+            return End(kind=flare, size=dash)
     return _unclear(Ask.DASH)
 
 
 def _other(words: Words) -> End:
     """Take what has no thread: flanges, hoses and what hoses go on."""
-    if found := words.take(TURBINE):
+    if found := words.take(say.TURBINE):
         words.take(r"\bturbine\b|\bflange\b")
         return End(kind=EndKind.TURBINE, size=f"T{found[1]}")
-    if nominal := words.take(NOMINAL):
+    if nominal := words.take(say.NOMINAL):
         return _schedule_pipe(nominal, words)
-    kind = words.pick(PLAIN_KINDS)
+    for pattern, ask in say.UNSAID:
+        if words.take(pattern):
+            return _unclear(ask)
+    kind = words.pick(say.PLAIN_KINDS)
     if kind is None or (kind is EndKind.VBAND and words.take(r"\bturbine (?:outlet|inlet)\b")):
-        if words.take(r"\bflange\b"):
+        if words.take(r"\bflange\b") or re.search(r"\b\d bolt\b", words.text):
             return _flange(words)
         if words.take(r"\bthread(?:ed)?\b"):
             return _unclear(Ask.THREAD)
@@ -307,27 +277,44 @@ def _flange(words: Words) -> End:
     bolts = words.take(r"\b(\d+) (?:bolt|hole|stud)s?\b")
     if bolts is None:
         return _unclear(Ask.FAMILY if words.take(r"\bturb(?:ine|o)\b") else Ask.BOLTS)
-    spacing = words.take(rf"(?:{say.LENGTH}){say.SPACING}?")
-    diameter = _length(spacing)[0] if spacing else None
+    spacing = words.take(rf"(?:{say.LENGTH}){say.SPACING}") or words.take(
+        rf"{say.SPACING} (?:of )?(?:{say.LENGTH})"
+    )
+    bare = None if spacing else words.take(rf"(?:{say.LENGTH})")
+    if bare and (bolts[1] != "2" or words.take(say.PIPED)):
+        return _unclear(Ask.SPACING)
+    diameter = _length(found)[0] if (found := spacing or bare) else None
     return End(kind=EndKind.FLANGE, size=f"{bolts[1]} bolts", diameter=diameter)
 
 
 def _round(kind: EndKind, words: Words) -> End:
     if kind is EndKind.SILICONE:
         words.take(r"\bhose\b")
-    found = words.take(rf"(?:{say.LENGTH})(?: \({NUMBER} mm\))?")
+    hose = kind in HOSES
+    own, foreign = (say.INSIDE, say.OUTSIDE) if hose else (say.OUTSIDE, say.INSIDE)
+    found = words.take(rf"(?:{say.LENGTH}) ?{own}")
+    if found:
+        words.take(rf"(?:{say.LENGTH}) ?{foreign}")
+    else:
+        found = words.take(rf"(?:{say.LENGTH})(?: \({say.NUMBER} mm\))?")
     if found is None:
         return _unclear(Ask.UNIT if re.search(r"\d", words.text) else Ask.DIAMETER)
+    if words.take(foreign):
+        return _unclear(Ask.INSIDE if hose else Ask.OUTSIDE)
+    if kind is EndKind.TUBE and words.take(say.FLARE):
+        return _unclear(Ask.SEAT_ANGLE)
     diameter, spoken = _length(found)
-    if kind is EndKind.TUBE and diameter > THICKEST_TUBE:
+    if kind is EndKind.TUBE and diameter > say.THICKEST_TUBE:
         kind = EndKind.SPIGOT
     return End(kind=kind, diameter=diameter, spoken=spoken)
 
 
 def _schedule_pipe(nominal: re.Match[str], words: Words) -> End:
     """Return a pipe whose nominal size is not its diameter."""
-    size = nominal[1].replace("-", " ")
-    words.take(rf"\({NUMBER} mm\)")
+    size = (nominal[1] or "").replace("-", " ")
+    for decimals, fraction in say.DECIMAL_INCHES.items():
+        size = size.replace(decimals, fraction)
+    words.take(rf"\({say.NUMBER} mm\)")
     outside = say.PIPE_OUTSIDES.get(size)
     if outside is None:
         return _unclear(Ask.DIAMETER)
@@ -365,7 +352,7 @@ def _finished(end: End, words: Words, text: str) -> End:
 def _sealed(end: End, said: Gender | None, things: Words) -> End:
     """Add what is said, or known from the thing that has the thread."""
     gender = said or end.gender or things.meets(say.GENDER_OF_THINGS)
-    seat = FACES.get((gender, end.seat), end.seat) or things.meets(say.SEAT_OF_THINGS)
+    seat = say.FACES.get((gender, end.seat), end.seat) or things.meets(say.SEAT_OF_THINGS)
     return replace(end, gender=gender, seat=seat)
 
 

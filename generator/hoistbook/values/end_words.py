@@ -2,14 +2,81 @@
 
 from __future__ import annotations
 
-from hoistbook.values.end import Gender, Medium, Seat
+from hoistbook.values.end import EndKind, Gender, Medium, Seat
+from hoistbook.values.end_asks import Ask
 
 PIPE_SIZE = r"(?:1/16|1/8|1/4|3/8|1/2|5/8|3/4|7/8|1[ -]1/4|1[ -]1/2|1|2)"
 LENGTH = (
     r"(?P<inches>\d+[ -]\d+/\d+|\d+/\d+|\d+(?:\.\d+)?) ?in\b(?! tank)"
-    r"|(?P<mm>\d+(?:\.\d+)?) ?mm\b|(?<![\d/.-])(?P<fraction>\d+/\d+)(?![\d/-])"
+    r"|(?P<mm>\d+(?:\.\d+)?) ?mm\b|(?<![\d/.-])(?P<fraction>(?:\d[ -])?\d+/\d+)(?![\d/-])"
 )
-SPACING = r"(?: (?:hole )?(?:cent(?:re|er)s|spacing|between (?:the )?holes|apart|pitch))"
+INSIDE = r"\b(?:id|inside|inner|internal|bore)\b"
+OUTSIDE = r"\b(?:od|outside|outer|external)\b"
+TWO_WORDS = r"\b(?:npt|bsp\w?|an|jic|orb|barb|spigot|hose|pipe|male|female|tail)\b"
+"""On both sides of "to" such a word makes two ends of one line."""
+SPACING = (
+    r"(?: (?:hole )?(?:c/c|cent(?:re|er)s|spacing|between (?:the )?holes|apart|pitch|pattern))"
+)
+
+NUMBER = r"\d+(?:\.\d+)?"
+TO_BAR = {"bar": 1.0, "psi": 0.0689476, "kpa": 0.01}
+TURBINE = r"(?:\b4 bolt )?\bt[ -]?(25|2|3|4|6)\b(?! bolt)(?: 4 bolt\b)?"
+PROFILE = (
+    r"\b(?:profile|drawing) (?!unknown)([\w./-]+)"
+    rf"|\bpattern (?!{NUMBER} ?(?:mm|in)\b)([a-z]?[\w./-]*\d[\w./-]*|[a-z]\b)"
+)
+"""A name that two flanges share: of a V-band its profile, of a bolted flange its gasket."""
+ASIDE = (
+    rf"\b{NUMBER} (?:mm|m|in) (?:deep|long|length|reach)\b",
+    rf"(?<![\d.]){NUMBER} ?m\b(?! pitch)",
+    r"\b\d+ degree (?:elbow|bend|sweep|hose end)\b|\b(?:elbow|bend),? \d+ degree\b",
+    r"\b\d (?:ply|layers?|off)\b",
+    r"\biso (?:228|7)(?:-1)?\b",
+)
+"""Numbers that say nothing of how an end connects."""
+FLARES: tuple[tuple[EndKind, str], ...] = (
+    (EndKind.BUBBLE, r"\bbubble(?: flare)?\b|\b(?:iso|din) flare\b"),
+    (EndKind.INVERTED, r"\b(?:inverted|double)(?: (?:double|inverted))?(?: flare)?\b"),
+    (EndKind.ISO6149, r"\biso ?6149(?:-\d)?\b|\bmetric o ring(?: port| boss| stud)?\b"),
+    (EndKind.ORB, r"\borb\b|\bo ring(?: boss| port| stud)?\b|\b(?:sae )?j ?1926\b|\bboss\b"),
+    (EndKind.AERO37, r"\baerospace\b|\baircraft\b|\bunjf?\b|\bas ?\d{4}\b"),
+    (EndKind.JIC37, r"\bjic\b|\b37 degree\b|(?<=\d )an\b|\bj ?514\b|\b37 flare\b|\bflare,? 37\b"),
+    (EndKind.SAE45, r"\b45 degree\b|\bsae (?:flare|45)\b|\bj ?512\b"),
+)
+PLAIN_KINDS: tuple[tuple[EndKind, str], ...] = (
+    (EndKind.VBAND, r"\bv ?(?:band|clamp)\b|\bvee band\b"),
+    (EndKind.COMPRESSION, r"\bcompression\b|\bolive\b|\bferrule\b|\bcutting ring\b"),
+    (EndKind.BARB, r"\bbarb(?:ed)?\b|\b(?:hose )?tail\b|\bpush on\b"),
+    (EndKind.SPIGOT, r"\bspigot\b|\bstub\b|\bneck\b|\bsnout\b|\b(?:hose )?joiner\b"),
+    (EndKind.SILICONE, r"\bsilicone?\b"),
+    (EndKind.HOSE, r"\bhose\b|\bduct\b"),
+    (EndKind.TUBE, r"\btube\b|\bhard ?line\b|\b(?:brake|copper) (?:pipe|line)\b|\bfuel pipe\b"),
+    (EndKind.SPIGOT, r"\bpipe\b"),
+)
+FACES: dict[tuple[Gender | None, Seat | None], Seat] = {
+    (Gender.MALE, Seat.FLAT_PORT): Seat.FACE_WASHER,
+    (Gender.FEMALE, Seat.FACE_WASHER): Seat.FLAT_PORT,
+}
+"""A male with a flat face seals by a washer, and a female with a washer has a flat port."""
+NOMINAL = (
+    r"(?<![\d./])(\d+[ -]\d/\d|\d/\d|\d(?:\.\d+)?) ?(?:in )?"
+    r"(?:nps|schedule(?: \d+)?|nominal(?: bore)?|nb)\b(?: pipe\b)?|\bdn ?\d+\b"
+)
+DECIMAL_INCHES = {".5": " 1/2", ".25": " 1/4", ".0": ""}
+THICKEST_TUBE = 30.0
+"""A tube above this goes into a hose, not into a compression fitting [mm]."""
+
+
+FLARE = r"\bflare\b"
+PIPED = r"\b(?:exhaust|downpipe|pipe|collector|silencer|turbine)\b"
+"""Of a flange by such words a bare number may be its pipe and not the spacing of its holes."""
+ROUGHLY = r"\b(?:about|approx\w*|roughly|circa|around|nearly)\b|~|\bish\b"
+UNSAID: tuple[tuple[str, Ask], ...] = (
+    (r"\b(?:fuel|oil|coolant|vacuum) line\b", Ask.LINE),
+    (r"\bbanjo\b", Ask.THREAD),
+    (r"\b(?:hard ?line|tube in)\b.*\bcompression\b|\bcompression,? hard ?line\b", Ask.BOTH),
+)
+"""Words that name a thing and leave open how it connects."""
 
 GENDERS = (
     (Gender.MALE, r"\bmale\b|\bm\b|\bexternal\b|\boutside thread\b"),
