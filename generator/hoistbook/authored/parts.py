@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Any
 
 from hoistbook.authored import fields
+from hoistbook.authored.compressor_maps import CHARGERS, read_compressor_map
 from hoistbook.authored.context import Context
 from hoistbook.authored.facts import read_part_facts
 from hoistbook.authored.fields import Field, read_table
@@ -148,6 +149,7 @@ ITEM: fields.Fields = {
     "system": Field(_system),
     "facts": Field(_table),
     "ends": Field(read_ends),
+    "compressor map": Field(read_compressor_map),
     "note": Field(fields.text),
 }
 """Keys of every part, bought or made."""
@@ -217,6 +219,10 @@ def _named(values: dict[str, Any], node: Node, context: Context, what: str) -> b
         context.notice("unknown-kind", message, written.place if written else node.place, hint)
     if "system" not in values:
         values["system"] = kind.system if kind else system_told_by(values["name"])
+    if "compressor_map" in values and values.get("kind") not in CHARGERS:
+        message = "nothing reads the map of a part that compresses no air"
+        hint = f"its `kind` is one of: {', '.join(CHARGERS)}"
+        context.notice("idle-map", message, values["compressor_map"].place, hint)
     facts = values.pop("facts", None)
     if facts is not None:
         known: Mapping[str, Fact] = kind.facts if kind else {}

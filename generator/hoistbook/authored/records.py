@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from enum import StrEnum
 
+from hoistbook.authored.map_points import CompressorMap
 from hoistbook.problems import Place
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.money import Money
@@ -94,6 +95,7 @@ class Part:
     hours: float | None = None
     facts: Mapping[str, Given] = field(default_factory=dict)
     ends: Mapping[str, End] = field(default_factory=dict)
+    compressor_map: CompressorMap | None = None
     link: str | None = None
     must: str | None = None
     """What it had to meet, in the author's words; may name a figure."""
@@ -382,6 +384,8 @@ class Journal:
     units: str = "metric"
     budget: Money | None = None
     theme: str = "jobsheet"
+    power_standard: str = "none"
+    """The standard that measured powers are referred to, `none` for as run."""
     car_name: str | None = None
     start: Episode | None = None
     """The car as bought, as episode 0: its properties, settings, parts, money spent for it."""

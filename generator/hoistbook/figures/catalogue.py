@@ -71,6 +71,31 @@ CATALOGUE: tuple[Row, ...] = (
         also_called=("air flow", "air mass flow"),
     ),
     row("cooler_pressure_loss", only="boosted, loss stated at a flow"),
+    # What the compressor does, and where its map has it.
+    row(
+        "density_ratio",
+        "Density gained on the way from the compressor's inlet to the manifold",
+        only="boosted",
+        headline=HIGHEST,
+        compressor_inlet_temperature="intake_temperature",
+        also_called=("density gained",),
+    ),
+    row(
+        "compressor_power",
+        "Power that the compressor takes from the turbine",
+        only="boosted",
+        headline=HIGHEST,
+        compressor_inlet_temperature="intake_temperature",
+        also_called=("compressor power", "shaft power of the compressor"),
+    ),
+    row(
+        "corrected_flow",
+        "Corrected flow, as on the compressor map",
+        only="boosted, map",
+        headline=HIGHEST,
+        compressor_inlet_temperature="intake_temperature",
+        also_called=("corrected flow",),
+    ),
     # From air to work.
     row("fuel_density", formula="blend_density", only="blend"),
     row("mass_fraction_second", only="blend"),

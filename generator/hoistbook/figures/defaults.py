@@ -285,6 +285,10 @@ SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
         "compression_ratio": {MEASURED: Spread(0.02), STATED: Spread(0.03)},
         # A public weighbridge; a data sheet without driver and fuel.
         "vehicle_mass": {MEASURED: Spread(0.015), STATED: Spread(0.05)},
+        # Temperatures on both sides of it; a printed map, and another compressor of its make.
+        "compressor_efficiency": {MEASURED: Spread(0.03, False), STATED: Spread(0.04, False)},
+        "map_reference_pressure": {STATED: Spread(0.0)},
+        "map_reference_temperature": {STATED: Spread(0.0)},
         # A broadband lambda gauge; what a tuner says was aimed at.
         "lambda_ratio": {MEASURED: Spread(0.03), STATED: Spread(0.05)},
         # A sensor or a water-shake test; a label.

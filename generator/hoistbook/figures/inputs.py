@@ -12,6 +12,7 @@ from hoistbook.figures.bench_inputs import put_down_bench
 from hoistbook.figures.defaults import FILLING, spread
 from hoistbook.figures.finding import GIVE, Finder, impossible, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
+from hoistbook.figures.map_inputs import put_down_map_air
 from hoistbook.figures.oil_inputs import put_down_oil
 from hoistbook.figures.pipe_inputs import put_down_pipes, put_down_throats
 from hoistbook.figures.road_inputs import put_down_cylinders, put_down_road, ratio_by_dimensions
@@ -214,6 +215,7 @@ def _charge_path(finder: Finder) -> None:
         finder.assume("inlet_loss")
     if not finder.from_part("compressor_efficiency", _charger(finder), "compressor efficiency"):
         finder.assume("compressor_efficiency")
+    put_down_map_air(finder, _charger(finder))
     cooler = finder.one("charge cooler")
     if cooler is None:
         finder.assume("cooler_effectiveness", "uncooled")

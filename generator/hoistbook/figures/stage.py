@@ -14,6 +14,7 @@ from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import KnownRun, known_runs, up_to
 from hoistbook.figures.learning import calibrated
 from hoistbook.figures.logged import as_logged, set_up
+from hoistbook.figures.map_inputs import with_map
 from hoistbook.figures.power_runs import measured_figures
 from hoistbook.figures.summary import summed_up
 from hoistbook.history.state import State
@@ -48,7 +49,7 @@ def informed(state: State, runs: Sequence[KnownRun]) -> Inputs:
     runs
         The runs that it has seen, oldest first.
     """
-    return calibrated(as_logged(state, runs), state, runs)
+    return with_map(calibrated(as_logged(state, runs), state, runs), state)
 
 
 def _of_state(state: State, runs: Sequence[KnownRun]) -> Figures:
