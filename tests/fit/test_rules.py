@@ -12,7 +12,9 @@ from pathlib import Path
 
 import pytest
 
+from hoistbook.fit.notes import MATERIALS, ethanol_note
 from hoistbook.fit.rules import fit, served
+from hoistbook.fit.tables import table
 from hoistbook.fit.verdict import Service, Verdict
 from hoistbook.values.end import Medium
 from hoistbook.values.end_reading import parse_end
@@ -195,19 +197,60 @@ def test_ends_of_two_sorts_need_something_between(a: str, b: str, adapter: str) 
 
 
 @pytest.mark.parametrize(
+    ("material", "said"),
+    [
+        # Laboratory abstracts against an E85 materials list.
+        ("nitrile", "ethanol and NBR (nitrile): sources conflict: "),
+        ("neoprene", "ethanol and neoprene (CR): sources conflict: "),
+        ("FKM", "ethanol and FKM (fluoroelastomer): good"),
+        ("hard anodised aluminium", "ethanol and aluminium, hard anodised or nickel plated: good"),
+        ("aluminium", "ethanol and aluminium, bare: risk: pitting"),
+        ("cork", "ethanol and cork, natural rubber, leather, PVC: not suitable"),
+        ("galvanised steel", "ethanol and zinc / galvanised, terne, lead: not suitable"),
+        ("stainless steel", "ethanol and stainless steel: good"),
+        ("brass", "ethanol and brass: avoid unplated in E85 storage"),
+        ("polyurethane", "ethanol and polyurethane: not suitable"),
+    ],
+)
+def test_what_fuel_with_ethanol_touches_says_what_the_sources_say(
+    material: str, said: str
+) -> None:
+    pipe, hose = f"barb:8mm:M;mat={material}", "hose:8mm:F;spec=30R9;p_bar=3;medium="
+
+    (note,) = of(pipe, f"{hose}ethanol").notes
+
+    assert note.startswith(said)
+    assert of(pipe, f"{hose}petrol").notes == ()
+
+
+def test_every_material_of_the_table_for_ethanol_has_its_note() -> None:
+    listed = {row["item"] for row in table("hoses_media") if row["table"] == "ethanol_material"}
+
+    assert {item for item, _ in MATERIALS} == listed - {"paper/resin filter media"}
+    for item, _ in MATERIALS:
+        assert ethanol_note(item).startswith(f"ethanol and {item}: ")
+
+
+@pytest.mark.parametrize(
     ("a", "b", "note"),
     [
         (
             "barb:8mm:M;mat=aluminium",
             "hose:8mm:F;spec=30R9;medium=ethanol;p_bar=3",
-            "bare aluminium: pitting was found at 100 °C in blends with 10 to 20 % ethanol and "
-            "grows with its share (Fuel 90, 2011); cold tests show little. Anodise or plate it",
+            "ethanol and aluminium, bare: risk: pitting found at 100 C in E10-E20 and growing "
+            "with ethanol content (alkoxide attack); cold static tests show little; conflict is "
+            "about temperature and dryness (published: corrosion paper abstract, Fuel 90 (2011) "
+            "1208-1214 (Fuel 90 (2011) 1208-1214, abstract); cold test article (A magazine's "
+            "cold-soak test of aluminium in E85))",
         ),
         (
             "barb:8mm:M",
             "hose:8mm:F;spec=30R7;medium=ethanol;p_bar=0.5",
-            "nitrile and ethanol: sources conflict. A laboratory study sees it shrink and harden "
-            "on drying, a guide to E85 lists it as resistant; renew it and watch it",
+            "ethanol and NBR (nitrile): sources conflict: limited by laboratory study (swells "
+            "wet, shrinks and embrittles dried); listed as resistant by E85 guidance; treat as "
+            "renew-and-watch; FKM for rails, injectors and pumps (published: Abstracts on "
+            "bioenergykdf.net and ORNL/TM-2012/88, title page (blends up to 25 % ethanol) against "
+            "banksolar.ru/?p=9855 (E85 article))",
         ),
         (
             "metric:M8x1.25:M;seat=none;mat=stainless steel",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from hoistbook.fit.clamps import clamp_for
 from hoistbook.fit.fasteners import bolting_in
 from hoistbook.fit.hose_rules import FUELS
-from hoistbook.fit.tables import keyed
+from hoistbook.fit.tables import keyed, sourced
 from hoistbook.fit.thread_rules import PASTE
 from hoistbook.fit.verdict import CLOSING, Fit
 from hoistbook.values.end import HOSES, PIPE_THREADS, THREADED, End, EndKind, Medium
@@ -71,9 +71,9 @@ def _bolted(words: str) -> MakeUp:
     low, high = made.spread
     return MakeUp(
         f"its bolts {made.thread}, {made.property_class}, {made.lubrication}: {made.torque:.2g} "
-        f"N m, crosswise and in steps; that gives {low:.0%} to {high:.0%} of the preload aimed at. The "
-        "maker's own figure beats this one",
-        made.source,
+        f"N m, crosswise and in steps; that gives {low:.0%} to {high:.0%} of the preload aimed "
+        "at. The maker's own figure beats this one",
+        sourced(made.source),
     )
 
 
@@ -84,7 +84,7 @@ def _turns(end: End) -> MakeUp:
     return MakeUp(
         f"{row['tfft_low']} to {row['tfft_high']} turns past finger tight, not torque; in "
         "aluminium the fewer, and never turned back",
-        row["provenance"],
+        sourced(row["provenance"]),
     )
 
 
@@ -103,5 +103,5 @@ def _clamp(pipe: End, medium: Medium | None) -> MakeUp:
     return MakeUp(
         f"{said}, its range by the hose measured on the pipe; 12 mm band, new hose "
         f"{band['torque_nm'].split(' new')[0].replace('+/-', '± ')} N m",
-        band["provenance"],
+        sourced(band["provenance"]),
     )

@@ -38,12 +38,20 @@ def sources() -> Mapping[str, str]:
     return {row["key"]: row["source"] for row in table("sources")}
 
 
-def cited(provenance: str) -> tuple[str, ...]:
-    """Return the sources that a provenance cites, in its order.
+def sourced(provenance: str) -> str:
+    r"""Return a provenance with the sources that it cites in words.
 
     Examples
     --------
-    >>> cited("published: [S49]; rest from memory")
-    ('SAE J1926-4 JUL2009, foreword',)
+    >>> sourced("published: [S49]; rest from memory")
+    'published: SAE J1926-4 JUL2009, foreword; rest from memory'
+    >>> sourced("published: a page on hose clamps [S16]")
+    'published: a page on hose clamps (An engine maker\'s service page "Hose Clamps")'
     """
-    return tuple(sources()[key] for key in CITED.findall(provenance))
+
+    def words(found: re.Match[str]) -> str:
+        source = sources()[found[1]]
+        alone = provenance[: found.start()].rstrip().endswith((":", ",", "against", ";"))
+        return source if alone or not found.start() else f"({source})"
+
+    return CITED.sub(words, provenance)

@@ -126,6 +126,10 @@ MATERIALS = (
     ("steel", r"\b(?:mild |carbon )?steel\b"),
     ("titanium", r"\btitanium\b"),
     ("nylon", r"\bnylon\b"),
+    ("nitrile", r"\bnbr\b|\bnitrile\b"),
+    ("FKM", r"\bfkm\b|\bfluoroelastomer\b"),
+    ("neoprene", r"\bneoprene\b"),
+    ("EPDM", r"\bepdm\b"),
 )
 
 NPT_TURNS = {
