@@ -284,6 +284,22 @@ def test_the_drain_of_a_turbocharger_says_its_slope_and_its_least_bore(states: S
     assert wide.fit.verdict == narrow.fit.verdict == Verdict.MATES
 
 
+def test_a_drain_that_falls_too_little_says_so(states: States) -> None:
+    # At least 10 to 15 degrees from level where it does not fall straight: from memory.
+    def notes(drop: str) -> tuple[str, ...]:
+        kind = f"kind: oil drain\n    facts: {{length: 300 mm, drop: {drop}}}"
+        text = DRAIN.format(size="-10").replace("kind: oil drain", kind)
+        (found,) = join_verdicts(states(text)[-1])
+        return found.fit.notes[1:]
+
+    assert notes("280 mm") == notes("78 mm") == ()
+    # 300 mm x sin 8 degrees = 42 mm.
+    assert notes("42 mm") == (
+        "too flat for the drain of a turbocharger: 8 degrees from level, and 10 to 15 are the "
+        "least (from memory): oil stands in the housing and passes its seals",
+    )
+
+
 def test_a_wide_hose_is_found_for_a_wide_pipe(states: States) -> None:
     state = states(
         """
