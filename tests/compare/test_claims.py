@@ -100,6 +100,14 @@ def test_a_band_that_reaches_across_the_bound_is_said_to():
     assert found.why.endswith(" The band reaches across the bound.")
 
 
+def test_a_verdict_keeps_the_figure_at_its_conditions_and_its_margin_in_words():
+    found = verdict(claim("power", "above", (120, "kW"), boost=gauge(0.5)))
+    as_it_is = verdict(claim("power", "above", (90, "kW")))
+    assert found.found.value < as_it_is.found.value
+    assert (found.across, as_it_is.across) == (True, False)
+    assert (as_it_is.spare, verdict(claim("zeal", "above", (1, "kW"))).spare) == ("55 %", "")
+
+
 def test_a_condition_is_judged_on_the_same_chain_without_touching_the_car():
     at_half = verdict(claim("power", "below", (120, "kW"), boost=gauge(0.5)))
     as_it_is = verdict(claim("power", "below", (120, "kW")))

@@ -365,6 +365,9 @@ def sample_material(journal: Journal = JOURNAL) -> Material:
                 figure=DUTY,
                 margin=-0.1,
                 why="It is 95 % there.",
+                found=figure("injector_duty", 0.95, 0.12, 2),
+                spare="10 points",
+                across=True,
             ),
         ),
         comparisons=(

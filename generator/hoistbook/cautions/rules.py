@@ -147,7 +147,7 @@ def owed_by_workings(figures: Sequence[Figures]) -> dict[str, tuple[Owed, ...]]:
         for quantity, unsure in sorted(estimated.items())
     }
     every = as_lines(each for page in pages.values() for each in page)
-    return {"/workings/": every, "/workings/chain/": every, **pages}
+    return {"/workings/": every, "/workings/chain/": every, "/claims/": every, **pages}
 
 
 def owed(*, full: Iterable[Subject] = (), lines: Iterable[Subject] = ()) -> tuple[Owed, ...]:

@@ -33,18 +33,25 @@ def why_of(claim: Claim, figure: Figure, state: State, inputs: Inputs | None) ->
         f"{figure.evidence.value.capitalize()}: {_number(value, value_place)}{label}{where}; "
         f"95 % between {_number(low, band_place)} and {_number(high, band_place)}{label}."
     )
-    ends = {min(margins(claim, each)) >= 0 for each in (low, high)}
-    across = "" if len(ends) == 1 else " The band reaches across the bound."
+    across = " The band reaches across the bound." if reaches_across(claim, figure) else ""
     said = f"{sentence} {_result(claim, figure, unit, inputs)}{across}"
     return " ".join([said, *_conditions(claim, state)])
 
 
-def _spare(claim: Claim, value: float, unit: str) -> str:
-    """Return the margin in words.
+def reaches_across(claim: Claim, figure: Figure) -> bool:
+    """Tell whether a claim holds at one end of the figure's band and not at the other."""
+    ends = (to_unit(each, claim.bounds[0].unit) for each in (figure.low, figure.high))
+    return len({min(margins(claim, each)) >= 0 for each in ends}) > 1
+
+
+def spare_of(claim: Claim, figure: Figure) -> str:
+    """Return the margin in words, without its sign.
 
     Of a share it is told in points, since a share of a share misleads; of a temperature in
     degrees, since its unit counts from a point that nobody means.
     """
+    unit = claim.bounds[0].unit
+    value = to_unit(figure.value, unit)
     margin, (clear, bound) = min(zip(margins(claim, value), clear_of(claim, value), strict=True))
     if unit == "%":
         return f"{abs(clear):.0f} points"
@@ -56,7 +63,7 @@ def _spare(claim: Claim, value: float, unit: str) -> str:
 def _result(claim: Claim, figure: Figure, unit: str, inputs: Inputs | None) -> str:
     """Return the result with its margin, and where boost is a condition, from where it turns."""
     value = to_unit(figure.value, unit)
-    spare = _spare(claim, value, unit)
+    spare = spare_of(claim, figure)
     holds = min(margins(claim, value)) >= 0
     boost = claim.conditions.get("boost")
     if inputs is None or boost is None:

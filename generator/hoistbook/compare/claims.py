@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from hoistbook.authored.kinds import car_facts
 from hoistbook.authored.records import Claim, Given, Journal
-from hoistbook.compare.claim_words import not_there, why_of
+from hoistbook.compare.claim_words import not_there, reaches_across, spare_of, why_of
 from hoistbook.compare.margins import margins
 from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.engineering import GLOSSARY
@@ -148,4 +148,7 @@ def _judged(claim: Claim, state: State, figure: Figure, inputs: Inputs | None) -
         figure=figure.key,
         margin=margin,
         why=why_of(claim, figure, state, inputs),
+        found=figure,
+        spare=spare_of(claim, figure),
+        across=reaches_across(claim, figure),
     )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from hoistbook.authored.records import Claim, PowerRun
-from hoistbook.figures.figure import Curve, Key
+from hoistbook.figures.figure import Curve, Figure, Key
 
 
 class Result(StrEnum):
@@ -29,6 +29,12 @@ class ClaimVerdict:
     """Share of the bound to spare (positive) or by which it is missed (negative)."""
     why: str
     """One sentence: what the figure is there, or what is missing to tell."""
+    found: Figure | None = None
+    """The figure as it is at the claim's conditions, where there is one."""
+    spare: str = ""
+    """The margin in words, without its sign: "11 points", "9 %"."""
+    across: bool = False
+    """Whether the figure's band reaches across the bound: the claim may then be either."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from hoistbook.cautions.caution import Owed
+from hoistbook.cautions.caution import Caution, Owed
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
@@ -19,6 +19,8 @@ class CautionShown:
     title: str
     text: tuple[str, ...]
     episodes: tuple[Link, ...]
+    otherwise: str
+    """What is said where no episode calls for it; empty where one does."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,14 +44,26 @@ def cautions_page(desk: Desk) -> Page:
             margin=desk.margin(),
             lead=desk.words("cautions.lead"),
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in cautions),
-            cautions=tuple(
-                CautionShown(
-                    id=each.id, title=each.title, text=each.text, episodes=_calls(desk, each.id)
-                )
-                for each in cautions
-            ),
+            cautions=tuple(_shown(desk, each) for each in cautions),
         ),
         owed=desk.owed(links.CAUTIONS),
+    )
+
+
+def _shown(desk: Desk, caution: Caution) -> CautionShown:
+    episodes = _calls(desk, caution.id)
+    elsewhere = any(
+        _owes(owed, caution.id)
+        for address, owed in desk.material.owed.items()
+        if address != links.CAUTIONS
+    )
+    key = "called_elsewhere" if elsewhere else "called_by_nothing"
+    return CautionShown(
+        id=caution.id,
+        title=caution.title,
+        text=caution.text,
+        episodes=episodes,
+        otherwise="" if episodes else desk.words(f"cautions.{key}"),
     )
 
 

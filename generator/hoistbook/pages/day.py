@@ -181,15 +181,20 @@ def claims_of(desk: Desk, number: int) -> tuple[ClaimRow, ...]:
     return tuple(_claim(desk, each) for each in desk.material.claims if each.episode == number)
 
 
+def claim_workings(desk: Desk, verdict: ClaimVerdict) -> str:
+    """Return where the figure of a claim is worked out as at its episode; empty without one."""
+    if verdict.figure is None:
+        return ""
+    key = verdict.figure
+    found = desk.figures[verdict.episode].get(key.quantity, key.subject)
+    return desk.workings(found) if found is not None else ""
+
+
 def _claim(desk: Desk, verdict: ClaimVerdict) -> ClaimRow:
-    found = None
-    if verdict.figure is not None:
-        key = verdict.figure
-        found = desk.figures[verdict.episode].get(key.quantity, key.subject)
     return ClaimRow(
         text=verdict.claim.text,
         result=desk.word("result", verdict.result),
         fails=verdict.result is Result.FAILS,
         why=verdict.why,
-        address=desk.workings(found) if found is not None else "",
+        address=claim_workings(desk, verdict),
     )

@@ -184,8 +184,16 @@ class Desk:
         text = self.words("episode.number", number=number)
         return Link(text=text, address=links.episode(number))
 
-    def number(self, figure: Figure) -> Number:
-        """Return a figure with all that must stand beside it."""
+    def number(self, figure: Figure, address: str | None = None) -> Number:
+        """Return a figure with all that must stand beside it.
+
+        Parameters
+        ----------
+        figure
+            The figure.
+        address
+            Of its workings, where they are not those of the car as it was then.
+        """
         text = self.formats.figure(figure)
         return Number(
             value=text.value,
@@ -197,7 +205,7 @@ class Desk:
             passed=figure.limit is not None and figure.limit.state is LimitState.OVER,
             limit_at=text.limit_at,
             limit_detail=text.limit_detail,
-            address=self.workings(figure),
+            address=self.workings(figure) if address is None else address,
         )
 
     def listed(self, number: int) -> tuple[Figure | Missing, ...]:

@@ -33,6 +33,7 @@ NAVIGATION = (
     ("tally", links.TALLY),
     ("circuits", links.CIRCUITS),
     ("workings", links.WORKINGS),
+    ("claims", links.CLAIMS),
     ("changes", links.CHANGES),
     ("cautions", links.CAUTIONS),
     ("index", links.INDEX),

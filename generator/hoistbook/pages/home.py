@@ -10,6 +10,7 @@ from hoistbook.figures.figure import Figure
 from hoistbook.history.state import Change
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import change_rows, sentence_of
+from hoistbook.pages.claims import score_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.pictures import poster_of
@@ -61,6 +62,7 @@ def _rows(desk: Desk) -> Iterator[Entry]:
         )
     yield _cost(desk)
     yield from _makes(desk)
+    yield from _claims(desk)
     yield from _latest_change(desk)
 
 
@@ -104,6 +106,16 @@ def _measured(desk: Desk, run: Comparison) -> Entry:
         ),
         note=", ".join((desk.words(f"run.at_{run.run.at}"), desk.episode(run.episode).text)),
     )
+
+
+def _claims(desk: Desk) -> Iterator[Entry]:
+    score = score_of(desk)
+    if score:
+        yield Entry(
+            label=desk.words("claims.title"),
+            text=score,
+            links=(Link(text=desk.words("claims.all"), address=links.CLAIMS),),
+        )
 
 
 def _latest_change(desk: Desk) -> Iterator[Entry]:

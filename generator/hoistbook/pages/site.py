@@ -11,6 +11,7 @@ from hoistbook.pages.cautions import cautions_page
 from hoistbook.pages.chain import chain_page
 from hoistbook.pages.changes import changes_pages
 from hoistbook.pages.circuits import circuits_page
+from hoistbook.pages.claims import claims_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import episode_page
 from hoistbook.pages.episodes import episodes_page
@@ -49,6 +50,7 @@ def _pages(desk: Desk) -> Iterator[Page]:
     yield from chain_page(desk)
     yield from formula_pages(desk)
     yield accuracy_page(desk)
+    yield claims_page(desk)
     yield from changes_pages(desk)
     yield cautions_page(desk)
     yield index_page(desk)
