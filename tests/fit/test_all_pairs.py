@@ -21,6 +21,13 @@ FAMILIES = {
     "UN": (EndKind.UN, None),
     "M": (EndKind.METRIC, None),
 }
+SERVICES = (
+    *(Service(medium, 1.0, 90.0) for medium in Medium),
+    *(Service(Medium.ETHANOL, 5.0, 120.0), Service(Medium.AIR, 1.0, 190.0), Service()),
+)
+"""What a hose is asked to carry; threads and flanges do not read it."""
+FAR = 3.0
+"""Beyond this a hose wants a reducer, whatever it carries [mm]."""
 SERVICE = Service(Medium.PETROL, 3.0, 60.0)
 SEALS = {Gender.MALE: (None, Seat.FACE_WASHER), Gender.FEMALE: (None, Seat.FLAT_PORT, Seat.CONE)}
 
@@ -59,7 +66,9 @@ def flanged() -> Iterator[End]:
         if row["kind"] == "turbine_inlet_family":
             yield End(kind=EndKind.TURBINE, size=row["name"])
     yield from (End(kind=EndKind.VBAND, diameter=d, profile=p) for d in (63.5, 76.2) for p in "AB")
-    yield End(kind=EndKind.FLANGE, size="2 bolts", diameter=38.0)
+    for diameter, pattern in ((38.0, None), (44.0, "A"), (None, "A"), (None, "B"), (None, None)):
+        for size in ("2 bolts", "5 bolts"):
+            yield End(kind=EndKind.FLANGE, size=size, diameter=diameter, profile=pattern)
     yield End()
 
 
@@ -82,12 +91,28 @@ def test_the_tables_form_many_ends() -> None:
 
 def test_every_pair_has_one_verdict_and_the_same_from_both_sides() -> None:
     for one, other in pairs():
-        found = fit.__wrapped__(one, other, SERVICE)
-        assert isinstance(found, Fit)
-        assert found == fit.__wrapped__(other, one, SERVICE), (one, other)
-        assert found.why, (one, other)
-        assert bool(found.measure) == (found.verdict is Verdict.UNKNOWN)
-        assert bool(found.sealant) == (found.verdict is Verdict.WITH_SEALANT)
-        assert bool(found.adapter) == (found.verdict is Verdict.NEEDS_ADAPTER)
-        looks = found.verdict is Verdict.LOOKS_RIGHT
-        assert bool(found.tell_apart and found.goes_wrong) == looks, (one, other)
+        check(one, other, SERVICE)
+
+
+def test_a_hose_has_one_verdict_whatever_it_carries() -> None:
+    near = [
+        (one, other)
+        for one, other in combinations_with_replacement(pushed_on(), 2)
+        if abs((one.diameter or 0) - (other.diameter or 0)) < FAR
+    ]
+    for service in SERVICES:
+        for one, other in near:
+            check(one, other, service)
+
+
+def check(one: End, other: End, service: Service) -> None:
+    """Hold a verdict to what each of the five must say, from both sides."""
+    found = fit.__wrapped__(one, other, service)
+    assert isinstance(found, Fit)
+    assert found == fit.__wrapped__(other, one, service), (one, other)
+    assert found.why, (one, other)
+    assert bool(found.measure) == (found.verdict is Verdict.UNKNOWN)
+    assert bool(found.sealant) == (found.verdict is Verdict.WITH_SEALANT)
+    assert bool(found.adapter) == (found.verdict is Verdict.NEEDS_ADAPTER)
+    looks = found.verdict is Verdict.LOOKS_RIGHT
+    assert bool(found.tell_apart and found.goes_wrong) == looks, (one, other)

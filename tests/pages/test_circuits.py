@@ -115,6 +115,19 @@ def test_an_open_end_says_what_on_the_shelf_would_close_it(right: Desk) -> None:
     assert (closer.end, closer.verdict, closer.on_hand) == ("hose end", "mates", True)
 
 
+def test_of_many_parts_that_would_close_an_open_end_the_first_few_are_named(
+    tmp_path: Path,
+) -> None:
+    spare = "  - {{part: spare-{n}, came: given, ends: {{hose end: -4 JIC male}}}}\n"
+    spares = "".join(spare.format(n=n) for n in range(9))
+    many = WRONG.replace("got:\n", f"got:\n{spares}", 1)
+
+    ((open_end,),) = (each.open for each in circuits(desk_of(material(tmp_path, many))).circuits)
+
+    assert [each.part.text for each in open_end.closers] == [f"Spare {n}" for n in range(6)]
+    assert open_end.more == "and 3 more"
+
+
 def test_the_page_of_what_comes_next_lists_open_ends_and_what_is_forgotten(right: Desk) -> None:
     context = next_page(right).context
     assert isinstance(context, NextContext)

@@ -28,6 +28,10 @@ SORTS = {
 }
 
 
+MOST_CLOSERS = 6
+"""Parts that are named as closing an open end; those on the shelf come first."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CloserShown:
     """A part that would close an open end."""
@@ -48,7 +52,9 @@ class OpenRow:
     unclear: str
     """What is not known of it and how to measure it; empty where all is known."""
     closers: tuple[CloserShown, ...]
-    """Empty where nothing in the journal fits."""
+    """The first few; empty where nothing in the journal fits."""
+    more: str
+    """"and 12 more"; empty where the few are all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,7 +143,7 @@ def loose_ends(desk: Desk) -> tuple[OpenEnd, ...]:
 
 def open_row(desk: Desk, loose: OpenEnd) -> OpenRow:
     """Return an open end as a row."""
-    typed = loose.typed
+    typed, more = loose.typed, len(loose.closers) - MOST_CLOSERS
     return OpenRow(
         part=desk.part(loose.end.part),
         end=loose.end.end,
@@ -150,8 +156,9 @@ def open_row(desk: Desk, loose: OpenEnd) -> OpenRow:
                 verdict=each.fit.verdict,
                 on_hand=each.on_hand,
             )
-            for each in loose.closers
+            for each in loose.closers[:MOST_CLOSERS]
         ),
+        more=desk.words("circuits.more", n=more) if more > 0 else "",
     )
 
 
