@@ -59,7 +59,8 @@ def test_a_row_has_both_ends_what_to_add_how_tight_and_the_source(tmp_path: Path
         "torque here": None,
         "source of how tight": (
             "hand/wrench turns published: laboratory-supply thread page (A laboratory supplier's "
-            "page on pipe threads) (steel pipe make-up); TFFT window from memory: fluid-power assembly practice"
+            "page on pipe threads) (steel pipe make-up); TFFT window from memory: fluid-power "
+            "assembly practice"
         ),
         "joined knowingly because": None,
         "from episode": 2,
