@@ -29,7 +29,6 @@ from hoistbook.notices import notices_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice, Problem
 from hoistbook.publish.cache import NO_CACHE, Cache
-from hoistbook.publish.themes import not_there
 from hoistbook.publish.tree import site_tree
 
 Tell = Callable[[str], None]
@@ -79,9 +78,8 @@ def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) ->
     """Return everything that is worked out from a journal, without laying it out."""
     tell("reading the journal")
     read = read_journal(folder)
-    problems = read.problems or tuple(not_there(read.journal, folder) if read.journal else ())
-    if read.journal is None or problems:
-        return Built(problems=problems, notices=read.notices)
+    if read.journal is None or read.problems:
+        return Built(problems=read.problems, notices=read.notices)
     journal = read.journal if unpublished else published(read.journal)
 
     tell("going through the episodes")

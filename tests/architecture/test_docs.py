@@ -15,10 +15,10 @@ import hoistbook
 from hoistbook import authored
 from hoistbook.authored.fields import Field
 from hoistbook.authored.kinds import car_facts, setting_facts, systems
+from hoistbook.authored.offered import known_themes
 from hoistbook.authored.records import Verb
 from hoistbook.cli import main
 from hoistbook.pages import data
-from hoistbook.publish.themes import known_themes
 
 REPOSITORY = Path(__file__).resolve().parents[2]
 README = (REPOSITORY / "README.md").read_text()

@@ -2,7 +2,8 @@
 
 import pytest
 
-from hoistbook.pages.words import LANGUAGES, Words, load_words
+from hoistbook.authored.offered import LANGUAGES
+from hoistbook.pages.words import Words, load_words
 
 
 def test_english_is_there() -> None:

@@ -11,6 +11,7 @@ from hoistbook.authored.facts import read_known_facts
 from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.kinds import THE_CAR, car_facts, setting_facts
 from hoistbook.authored.nodes import Node, Table, is_blank, kind_of
+from hoistbook.authored.offered import LANGUAGES, known_themes, one_of
 from hoistbook.authored.parts import read_part_of_car
 from hoistbook.authored.receipts import read_spent
 from hoistbook.authored.records import BoostBySpeed, Episode, Given, Spent
@@ -45,13 +46,13 @@ def _format(words: str, context: Context) -> str | Slip:
 
 def _language(words: str, context: Context) -> str | Slip:
     if words.isascii() and words.replace("-", "").isalpha() and len(words.split("-")[0]) in (2, 3):
-        return words
-    return Slip("bad-language", f"`{words}` is not a language tag", "as en or de")
+        return one_of("language", words.partition("-")[0], LANGUAGES) or words
+    return Slip("bad-language", f"`{words}` is not a language tag", f"as {LANGUAGES[0]}")
 
 
 def _theme(words: str, context: Context) -> str | Slip:
     if words.isascii() and words.replace("-", "").replace("_", "").isalnum():
-        return words
+        return one_of("theme", words, known_themes(context.root)) or words
     return Slip("bad-theme", f"`{words}` is not the name of a theme", "as jobsheet")
 
 

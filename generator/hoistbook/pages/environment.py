@@ -14,6 +14,7 @@ from jinja2 import (
     FileSystemLoader,
     StrictUndefined,
     TemplateError,
+    TemplateNotFound,
     TemplateSyntaxError,
     select_autoescape,
 )
@@ -119,7 +120,7 @@ class Renderer:
         Raises
         ------
         ThemeError
-            When the theme has no such template, or the template asks for what its context lacks.
+            When the theme has no such template, or the template cannot be used.
         """
         try:
             template = self._environment.get_template(page.template)
@@ -132,25 +133,36 @@ class Renderer:
                 href=lambda address: links.relative(page.address, address),
                 fragment=lambda address: address.partition("#")[2],
             )
-        except TemplateError as error:
-            raise ThemeError(_where(error, page.template), error.message or "") from error
+        except Exception as error:
+            raise _theme_error(error, page.template) from error
         return html.encode()
 
 
 class ThemeError(Exception):
     """A template of the theme that cannot be used: where in it, and why not."""
 
-    def __init__(self, where: str, why: str) -> None:
+    def __init__(self, template: str, line: int | None, why: str) -> None:
+        where = f"{template}, line {line}," if line else template
         super().__init__(f"the template {where} cannot be used: {why}")
+        self.template = template
+        """Its path, or its name where it was not found."""
+        self.line = line
+        self.why = why
 
 
-def _where(error: TemplateError, template: str) -> str:
-    """Return the file and line of a template in which an error stands."""
+def _theme_error(error: Exception, template: str) -> Exception:
+    """Return what is wrong with a template; what no template had a hand in stays as it is."""
     if isinstance(error, TemplateSyntaxError):
-        return f"{error.name}, line {error.lineno},"
+        return ThemeError(error.filename or template, error.lineno, error.message or "")
     frames = traceback.extract_tb(error.__traceback__)
     inside = [each for each in frames if each.filename.endswith(".html")]
-    return f"{Path(inside[-1].filename).name}, line {inside[-1].lineno}," if inside else template
+    if isinstance(error, TemplateNotFound):
+        why = f"there is no template {error.name}"
+    else:
+        why = str(error.args[0]) if error.args else type(error).__name__
+    if inside:
+        return ThemeError(inside[-1].filename, inside[-1].lineno, why)
+    return ThemeError(template, None, why) if isinstance(error, TemplateError) else error
 
 
 def _site(material: Material) -> Site:

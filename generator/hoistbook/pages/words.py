@@ -11,15 +11,6 @@ from babel import Locale
 
 _FOLDER = resources.files("hoistbook") / "words"
 
-LANGUAGES = tuple(
-    sorted(
-        each.name.removesuffix(".yaml")
-        for each in _FOLDER.iterdir()
-        if each.name.endswith(".yaml")
-    )
-)
-"""The languages that have a table."""
-
 
 class Words:
     """The words of one language, by dotted keys; called by code and templates alike.
@@ -76,6 +67,6 @@ def _flat(table: Mapping[str, object], above: str = "") -> list[tuple[str, str]]
 
 @cache
 def load_words(language: str) -> Words:
-    """Return the words of a language; of "en-GB" those of `en`, which is in `LANGUAGES`."""
+    """Return the words of a language; of "en-GB" those of `en`, which an author can ask for."""
     text = (_FOLDER / f"{language.partition('-')[0]}.yaml").read_text(encoding="utf-8")
     return Words(language, yaml.safe_load(text))

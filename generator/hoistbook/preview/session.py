@@ -7,10 +7,10 @@ from collections.abc import Callable, Iterator
 from itertools import chain
 from pathlib import Path
 
+from hoistbook.authored.offered import OURS
 from hoistbook.pipeline import Built, build, silent
 from hoistbook.preview.serve import Shown, listen, serve
 from hoistbook.preview.watch import watching
-from hoistbook.publish.themes import OURS
 from hoistbook.writing import Written, cache_beside, write
 
 _WAITING = {

@@ -11,10 +11,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict
 from pathlib import Path
 
+from hoistbook.authored.offered import OURS
 from hoistbook.problems import Notice, Place
 from hoistbook.publish.cache import Cache, fingerprint, folder_fingerprint, program_fingerprint
 from hoistbook.publish.swap import read_tree
-from hoistbook.publish.themes import OURS
 
 
 def inputs_fingerprint(folder: Path) -> str:

@@ -19,12 +19,14 @@ from hoistbook.pages.own_numbers import script_files
 from hoistbook.pages.page import Material, Page
 from hoistbook.pages.pictures import pictures_of
 from hoistbook.pages.site import site_pages
-from hoistbook.problems import Problem
+from hoistbook.problems import Place, Problem
 from hoistbook.publish.cache import Cache
 from hoistbook.publish.captions import render_vtt
 from hoistbook.publish.checks import look_at, site_problems
 from hoistbook.publish.pictures import publishable
 from hoistbook.publish.themes import theme_assets, theme_folders
+
+TEMPLATE_HINT = "themes/README.md of hoistbook says what a template is given"
 
 
 def site_tree(
@@ -43,7 +45,7 @@ def site_tree(
     """
     desk = desk_of(material)
     themes = theme_folders(folder, material.journal.theme)
-    pages, lacking = _pages(material, themes)
+    pages, lacking = _pages(material, themes, folder)
     tree = {
         **theme_assets(themes),
         **chart_files(desk, cache.remember),
@@ -58,7 +60,9 @@ def site_tree(
     return dict(sorted(tree.items())), tuple(lacking) or site_problems(tree)
 
 
-def _pages(material: Material, themes: tuple[Path, ...]) -> tuple[dict[str, bytes], list[Problem]]:
+def _pages(
+    material: Material, themes: tuple[Path, ...], folder: Path
+) -> tuple[dict[str, bytes], list[Problem]]:
     renderer = Renderer(material, themes)
     tree: dict[str, bytes] = {}
     problems: list[Problem] = []
@@ -66,11 +70,28 @@ def _pages(material: Material, themes: tuple[Path, ...]) -> tuple[dict[str, byte
         try:
             content = renderer.render(page)
         except ThemeError as fault:
-            return tree, [Problem("bad-template", str(fault), hint="see themes/README.md")]
+            return tree, [_bad_template(fault, folder)]
         tree[links.file_path(page.address)] = content
         lacking = check_page(content.decode(), material.owed.get(page.address, ()))
         problems += [_lacks(page, owed) for owed in lacking]
     return tree, problems
+
+
+def _bad_template(fault: ThemeError, folder: Path) -> Problem:
+    """Return what is wrong with a template of the journal's own; one of ours is our mistake."""
+    template = Path(fault.template)
+    if fault.line is None:
+        return Problem("bad-template", str(fault), hint=TEMPLATE_HINT)
+    if not template.is_relative_to(folder):
+        raise fault
+    lines = template.read_text(encoding="utf-8").split("\n")
+    text = lines[fault.line - 1] if fault.line <= len(lines) else ""
+    column = len(text) - len(text.lstrip()) + 1
+    file = template.relative_to(folder).as_posix()
+    message = f"this template cannot be used: {fault.why}"
+    return Problem(
+        "bad-template", message, Place(file, fault.line, column, text), hint=TEMPLATE_HINT
+    )
 
 
 def _lacks(page: Page, owed: Owed) -> Problem:
