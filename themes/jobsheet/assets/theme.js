@@ -1,5 +1,5 @@
-/* Adds to pages that are whole without it: buttons that copy a parts list to the clipboard, and a
-   choice of the episode that a list is shown as at. */
+/* Adds to pages that are whole without it: buttons that copy a parts list to the clipboard, a choice
+   of the episode that a list is shown as at, and a shade where something goes on behind its edge. */
 (function () {
   "use strict";
 
@@ -77,6 +77,15 @@
     place.replaceChildren(label);
   }
 
+  // What is wider than its place goes on behind its edge, which its style shows.
+  var watcher = new ResizeObserver(function (entries) {
+    entries.forEach(function (entry) {
+      var box = entry.target;
+      box.classList.toggle("goes-on", box.scrollWidth > box.clientWidth);
+    });
+  });
+
+  document.querySelectorAll(".wide").forEach(function (box) { watcher.observe(box); });
   document.querySelectorAll(".copies").forEach(addButtons);
   document.querySelectorAll("[data-episodes]").forEach(addChoice);
 })();
