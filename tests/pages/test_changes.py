@@ -34,14 +34,14 @@ def test_first_and_last_stand_side_by_side() -> None:
     made = page.context
     assert isinstance(made, ChangesContext)
     assert [(row.what, row.before, row.after) for row in made.whole] == [
-        ("Boost", "none, stated", "0.5\N{NO-BREAK SPACE}bar, stated")
+        ("Boost", "none", "0.5\N{NO-BREAK SPACE}bar, as set")
     ]
 
 
 @pytest.mark.parametrize(
     ("subject", "expected"),
     [
-        ("settings:boost", "Boost: 0.5_bar, stated, before none, stated"),
+        ("settings:boost", "Boost: 0.5_bar, as set, before none"),
         ("part:pump", "Fuel pump: replaced by Larger fuel pump"),
         ("part:pump-2", "Larger fuel pump: fitted"),
         ("join:pump-2 outlet", "Larger fuel pump outlet: joined to Bracket in"),

@@ -129,8 +129,8 @@ def test_what_was_done_and_made_reads_as_on_a_job_sheet() -> None:
 
 def test_changes_name_parts_and_say_what_an_end_was_joined_to() -> None:
     rows = {(row.parts[0].text if row.parts else row.what): row for row in context(SECOND).changes}
-    assert rows["Boost"].before == "none, stated"
-    assert plain(rows["Boost"].after) == "0.5_bar, stated"
+    assert rows["Boost"].before == "none"
+    assert plain(rows["Boost"].after) == "0.5_bar, as set"
     assert rows["Fuel pump"].after == "replaced by Larger fuel pump"
     (joined,) = [row for row in context(SECOND).changes if row.joined]
     assert joined.joined is not None

@@ -135,12 +135,63 @@ def test_a_figure_in_words_names_value_band_evidence_and_limit() -> None:
             "550_cc/min at 3_bar",
         ),
         (Quantity(9.5, ":1", "9.5:1"), "9.5:1"),
-        (Quantity(293.15, "degC", "20 degC +- 2", half_width=2.0), "20_°C_±_2"),
+        (Quantity(293.15, "degC", "20 degC +- 2", half_width=2.0), "20_°C ±_2_°C"),
         (Quantity(6800.0, "rpm", "6800 rpm"), "6,800_rpm"),
+        (Quantity(911.0, "kg", "911 kg +- 4 kg", half_width=4.0), "911_kg ±_4_kg"),
+        (Quantity(0.82, "lambda", "lambda 0.82 +- 0.02", half_width=0.02), "lambda_0.82 ±_0.02"),
+        (
+            Quantity(80e3, "bar", "0.8 bar +- 0.05 bar gauge", "gauge", half_width=5e3),
+            "0.8_bar_gauge ±_0.05_bar",
+        ),
     ],
 )
 def test_what_an_author_stated_stays_in_its_own_unit(quantity: Quantity, expected: str) -> None:
     assert plain(METRIC.given(quantity)) == expected
+
+
+def bars(*values: float, **more: float) -> list[Quantity]:
+    return [Quantity(each * 1e5, "bar", f"{each} bar", **more) for each in values]  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("together", "expected"),
+    [
+        (bars(12.1, 12.3, 12.0, 12.2), "12.1 / 12.3 / 12.0 / 12.2_bar"),
+        (bars(4.1), "4.1_bar"),
+        (bars(9, 12, half_width=0.5e5), "9_bar ±_0.5_bar / 12_bar ±_0.5_bar"),
+        ([*bars(4.1), Quantity(3e5, "kPa", "300 kPa")], "4.1_bar / 300_kPa"),
+        ([], ""),
+    ],
+)
+def test_readings_of_one_unit_say_it_once_and_keep_their_decimals(
+    together: list[Quantity], expected: str
+) -> None:
+    assert plain(METRIC.given_together(together)) == expected
+
+
+@pytest.mark.parametrize(
+    ("quantity", "standard", "expected"),
+    [
+        ("power", "", "97_kW, measured, not referred to any reference air"),
+        ("power", "SAE J1349", "97_kW, measured, by SAE J1349"),
+        ("pressure_ratio", "", "97,000, measured"),
+    ],
+)
+def test_a_power_names_its_power_standard_and_nothing_else_does(
+    quantity: str, standard: str, expected: str
+) -> None:
+    figure = Figure(
+        key=Key(quantity),
+        value=97e3,
+        low=97e3,
+        high=97e3,
+        evidence=Evidence.MEASURED,
+        inputs=(),
+        formula="",
+        episode=4,
+        standard=standard,
+    )
+    assert plain(METRIC.figure(figure).sentence) == expected
 
 
 def test_in_a_formula_temperatures_are_absolute_and_lambda_is_a_number() -> None:

@@ -53,11 +53,30 @@ def test_a_setting_says_since_when_it_holds_and_how_it_is_known() -> None:
     boost = rows["Boost"]
     assert (boost.value, boost.evidence, boost.since.text) == (
         "0.5\N{NO-BREAK SPACE}bar",
-        "stated",
+        "as set",
         "Episode 2",
     )
-    assert (rows["Fuel"].value, rows["Fuel"].since.text) == ("petrol", "As bought")
+    # Words are no measurement, so nothing is said of how they are known.
+    fuel = rows["Fuel"]
+    assert (fuel.value, fuel.evidence, fuel.since.text) == ("petrol", "", "As bought")
     assert {row.name: row.value for row in context("/spec/1/").settings}["Boost"] == "none"
+
+
+def test_what_a_maker_says_of_the_car_is_stated() -> None:
+    rows = {row.name: row for row in context("/spec/2/").car}
+    assert rows["Engine displacement"].evidence == "stated"
+    assert rows["Driven wheels"].evidence == ""
+
+
+def test_a_reading_has_unit_evidence_and_episode() -> None:
+    (reading,) = context("/spec/").readings
+    assert (reading.what, reading.values, reading.evidence, reading.since.text) == (
+        "Compression",
+        "12.1 / 12.3 / 12.0 / 12.2\N{NO-BREAK SPACE}bar",
+        "measured",
+        "Episode 2",
+    )
+    assert context("/spec/1/").readings == ()
 
 
 def test_it_leads_to_the_others_and_not_to_itself() -> None:

@@ -23,6 +23,14 @@ class Key:
         return self.subject
 
 
+AS_RUN = "none"
+"""The power standard of a power that is not referred to any reference air."""
+POWERS = frozenset(
+    ("power", "torque", "wheel_power", "wheel_torque", "crank_power", "crank_torque")
+)
+"""Quantities that always name their power standard."""
+
+
 class LimitState(StrEnum):
     """How a figure stands to its limit; the words that pages print."""
 
@@ -102,8 +110,22 @@ class Figure:
     """For a measurement: the author's line."""
     budget: tuple[Input, ...] = ()
     """What the whole chain up to here rests on, by its share of the variance, greatest first."""
+    own: Inputs | None = None
+    """What it alone starts from, where that is not what its state does: the numbers of a run."""
+    worked_as: str = ""
+    """Its name in that chain, where it is not its own."""
+    standard: str = ""
+    """The power standard that a measured power is referred to; empty for one as it was run."""
     step: bool = False
     """An intermediate result: it has workings, but no list of figures shows it on its own."""
+
+    @property
+    def power_standard(self) -> str:
+        """Return the standard that a power names, `none` for none; empty for what is no power.
+
+        An estimate is made for the air that its author gives, and referred to none.
+        """
+        return (self.standard or AS_RUN) if self.key.quantity in POWERS else ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -111,8 +111,9 @@ def _set(
     dated = state.car.get(name) or state.settings.get(name)
     if dated is None:
         return ""
-    evidence = desk.word("evidence", dated.value.evidence)
-    return desk.words("change.value", value=text(desk, dated.value), evidence=evidence)
+    evidence = desk.evidence(dated.value, setting=name in state.settings)
+    value = text(desk, dated.value)
+    return desk.words("change.value", value=value, evidence=evidence) if evidence else value
 
 
 def _after(desk: Desk, change: Change, part_id: str) -> str:

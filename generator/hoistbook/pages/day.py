@@ -10,6 +10,7 @@ from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, NamePart
 from hoistbook.pages.shown import Link, PartRef
+from hoistbook.values.evidence import Evidence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +51,9 @@ class ReadingRow:
 
     what: str
     values: str
+    evidence: str
+    since: Link
+    """The episode that measured it."""
     when: str
     """"before the work" or empty."""
     note: str
@@ -150,14 +154,21 @@ def work_of(desk: Desk, episode: Episode) -> tuple[tuple[WorkRow, ...], str]:
 
 def readings_of(desk: Desk, episode: Episode) -> tuple[ReadingRow, ...]:
     """Return what was measured in an episode, power runs apart."""
-    return tuple(reading_row(desk, each) for each in episode.measured if isinstance(each, Reading))
+    return tuple(
+        reading_row(desk, each, episode.number)
+        for each in episode.measured
+        if isinstance(each, Reading)
+    )
 
 
-def reading_row(desk: Desk, reading: Reading) -> ReadingRow:
-    """Return a measured thing as a row."""
+def reading_row(desk: Desk, reading: Reading, number: int) -> ReadingRow:
+    """Return what was measured in an episode as a row; a reading is measured if not said else."""
+    said = (each.evidence for each in reading.values if each.evidence is not None)
     return ReadingRow(
         what=reading.what[:1].upper() + reading.what[1:],
-        values=reading.text or " / ".join(desk.formats.given(each) for each in reading.values),
+        values=desk.formats.given_together(reading.values) or reading.text,
+        evidence=desk.word("evidence", next(said, Evidence.MEASURED)),
+        since=desk.episode(number),
         when=desk.words("episode.before_work") if reading.before_work else "",
         note=reading.note or "",
     )

@@ -8,11 +8,11 @@ from decimal import Decimal
 from typing import TypeAlias
 
 from hoistbook.authored.kinds import kinds
-from hoistbook.authored.records import Episode, Fact, Join
+from hoistbook.authored.records import BoostBySpeed, Episode, Fact, Given, Join
 from hoistbook.cautions.caution import Owed
 from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.catalogue import BESIDE, QUANTITIES
-from hoistbook.figures.figure import Figure, Figures, Key, LimitState, Missing
+from hoistbook.figures.figure import Figure, Figures, Input, Key, LimitState, Missing
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
 from hoistbook.history.state import Change, Fate, Outcome, State
@@ -23,6 +23,7 @@ from hoistbook.pages.formats import Formats
 from hoistbook.pages.page import Material
 from hoistbook.pages.shown import FigureRow, Link, Margin, Number, PartRef
 from hoistbook.pages.words import Words, load_words
+from hoistbook.values.evidence import Evidence
 from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
 
@@ -97,6 +98,23 @@ class Desk:
     def word(self, table: str, value: str) -> str:
         """Return the word of pages for one of a set of values: evidence, results, limits."""
         return self.words(f"{table}.{value.replace(' ', '_')}")
+
+    def evidence(self, given: Given | BoostBySpeed, *, setting: bool = False) -> str:
+        """Return how what an author gave is known; empty for words, which are no measurement.
+
+        A setting that the author does not say otherwise of is as it was set: nobody states it.
+        """
+        if isinstance(given, Given) and isinstance(given.value, str):
+            return (
+                "" if given.evidence is Evidence.STATED else self.word("evidence", given.evidence)
+            )
+        as_set = setting and given.evidence is Evidence.STATED
+        return self.words("evidence.as_set") if as_set else self.word("evidence", given.evidence)
+
+    def known(self, given: Input) -> str:
+        """Return how a number that went into a figure is known."""
+        as_set = given.evidence is Evidence.STATED and given.origin.startswith("settings: ")
+        return self.words("evidence.as_set") if as_set else self.word("evidence", given.evidence)
 
     def kind(self, kind: str | None) -> str:
         """Return the title of a kind of part; empty where the author gives none."""
@@ -200,6 +218,7 @@ class Desk:
             evidence=text.evidence,
             band=text.band,
             headline=text.headline,
+            standard=text.standard,
             limit=text.limit,
             kept=figure.limit is None or figure.limit.state is LimitState.WITHIN,
             passed=figure.limit is not None and figure.limit.state is LimitState.OVER,

@@ -6,7 +6,7 @@ the end of a line: what stands between them is a non-breaking space.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -17,7 +17,7 @@ from babel.numbers import format_currency, format_decimal
 
 from hoistbook.engineering.glossary import Term
 from hoistbook.figures.digits import exact, places, rounded
-from hoistbook.figures.figure import Figure, Input, Limit
+from hoistbook.figures.figure import AS_RUN, Figure, Input, Limit
 from hoistbook.pages.words import Words
 from hoistbook.units import from_unit, printed_unit, scale, to_unit
 from hoistbook.values.money import Money
@@ -40,6 +40,8 @@ class FigureText:
     band: str
     """"88 to 139 kW"; empty where there is none."""
     evidence: str
+    standard: str
+    """"not referred to any reference air", "by SAE J1349"; empty for what is no power."""
     limit: str
     """"near its limit"; empty without one."""
     limit_at: str
@@ -47,7 +49,7 @@ class FigureText:
     limit_detail: str
     """"at most 85 %: flow is no longer linear above it"."""
     sentence: str
-    """All but the limit in one line: "110 kW, 95 % band 88 to 139 kW, estimated"."""
+    """All but headline and limit in one line: "110 kW, 95 % band 88 to 139 kW, estimated"."""
 
 
 class Formats:
@@ -155,31 +157,56 @@ class Formats:
             speed = self.quantity(figure.at_speed, "engine_speed")
             headline = self.words("figure.headline", headline=headline, speed=speed)
         evidence = self.words(f"evidence.{figure.evidence}")
-        said = [value, self.words("figure.in_band", band=band) if band else "", evidence]
+        standard = self.standard(figure.power_standard)
+        said = [value, self.words("figure.in_band", band=band) if band else "", evidence, standard]
         return FigureText(
             value=value,
             headline=headline,
             band=band,
             evidence=evidence,
+            standard=standard,
             limit=self._state(figure.limit) if figure.limit else "",
             limit_at=self._limit(figure.limit, figure.key.quantity) if figure.limit else "",
             limit_detail=self._detail(figure.limit, figure.key.quantity) if figure.limit else "",
             sentence=", ".join(each for each in said if each),
         )
 
+    def standard(self, standard: str) -> str:
+        """Return by which standard a power stands there, `none` for as run; empty for empty."""
+        if standard == AS_RUN:
+            return self.words("run.no_standard")
+        return self.words("run.standard", standard=standard) if standard else ""
+
     def given(self, quantity: Quantity) -> str:
         """Return what an author stated, in the unit that was written: "550 cc/min at 3 bar"."""
-        text = self._with_unit(self.plain(to_unit(quantity.value, quantity.unit)), quantity.unit)
+        return self._given(quantity, self.plain(to_unit(quantity.value, quantity.unit)))
+
+    def _given(self, quantity: Quantity, number: str) -> str:
+        text = self._with_unit(number, quantity.unit)
+        if quantity.reference:
+            text += f"{NO_BREAK}{self.words(f'pressure.{quantity.reference}')}"
         if quantity.half_width is not None:
             # A difference has no zero point of its own, so it is the difference of two values.
             half = to_unit(quantity.value + quantity.half_width, quantity.unit)
             half -= to_unit(quantity.value, quantity.unit)
-            text += f"{NO_BREAK}±{NO_BREAK}{self.plain(half)}"
-        if quantity.reference:
-            text += f"{NO_BREAK}{self.words(f'pressure.{quantity.reference}')}"
+            text += f" ±{NO_BREAK}{self._difference(self.plain(half), quantity.unit)}"
         if quantity.at is not None:
             text = self.words("figure.at", value=text, condition=self.given(quantity.at))
         return text
+
+    def given_together(self, quantities: Sequence[Quantity]) -> str:
+        """Return quantities measured together: "12.1 / 12.3 / 12.0 / 12.2 bar"."""
+        alike = {(each.unit, each.reference, each.half_width, each.at) for each in quantities}
+        if len(quantities) < 2 or len(alike) > 1 or quantities[0].half_width is not None:
+            return " / ".join(self.given(each) for each in quantities)
+        unit = quantities[0].unit
+        values = [Decimal(f"{to_unit(each.value, unit):.6g}") for each in quantities]
+        finest = min(int(each.as_tuple().exponent) for each in values)
+        # All to the same decimals, so that 12.0 stays 12.0 beside 12.1.
+        texts = [
+            self._decimal(each.quantize(Decimal(1).scaleb(min(finest, 0)))) for each in values
+        ]
+        return " / ".join([*texts[:-1], self._given(quantities[-1], texts[-1])])
 
     def unit_pieces(self, quantity: str, *, in_formula: bool = False) -> dict[str, str | float]:
         """Return how a script prints a quantity: what stands about the number, and its unit."""
@@ -225,6 +252,10 @@ class Formats:
         pattern = "#,##0" + ("." + "0" * decimals if decimals else "")
         text = format_decimal(number, format=pattern, locale=self._locale)
         return text.replace("-", "\N{MINUS SIGN}")
+
+    def _difference(self, number: str, unit: str) -> str:
+        """Return half a band with its unit, without the name of its quantity: "0.02"."""
+        return number if unit in ("lambda", ":1") else self._with_unit(number, unit)
 
     def _with_unit(self, number: str, unit: str) -> str:
         if unit == "lambda":

@@ -110,7 +110,7 @@ def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], .
                 FactRow(
                     name=name[:1].upper() + name[1:],
                     value=desk.fact(given.value),
-                    evidence=desk.word("evidence", given.evidence),
+                    evidence=desk.evidence(given),
                 )
                 for name, given in part.facts.items()
             ),

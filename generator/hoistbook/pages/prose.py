@@ -180,7 +180,9 @@ def _figure(name: str, targets: Targets) -> Led:
     return Led(
         targets.href(figure.address),
         Markup(" {}").format(figure.value),
-        Markup(" ({})").format(figure.evidence),
+        Markup(" ({})").format(
+            ", ".join(each for each in (figure.evidence, figure.standard) if each)
+        ),
     )
 
 

@@ -45,6 +45,8 @@ class Number:
     """"88 to 139 kW"."""
     headline: str = ""
     """"highest, at 6,000 rpm"."""
+    standard: str = ""
+    """"not referred to any reference air", "by SAE J1349": every power names its standard."""
     limit: str = ""
     """"near its limit"; words, for a theme must not say it by colour alone."""
     kept: bool = True
@@ -128,6 +130,22 @@ class Chart:
     data: Link
     narrow: Picture
     """The same chart drawn for a phone: a theme offers it where a sheet is narrow."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlainTable:
+    """A table of texts, with what has to be said beside it."""
+
+    id: str
+    heading: str
+    lead: str
+    caption: str
+    header: tuple[str, ...]
+    """The first column names the row."""
+    rows: tuple[tuple[str, ...], ...]
+    notes: tuple[str, ...] = ()
+    chart: Chart | None = None
+    """What stands ahead of the table."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -96,8 +96,8 @@ def _page(desk: Desk, address: str, number: int, *, now: bool) -> Page:
             contents=sections(
                 words, "spec", ("car", "settings", "figures", "fitted", "joins", "others")
             ),
-            car=_rows(desk, state.car),
-            settings=_rows(desk, state.settings),
+            car=_rows(desk, state.car, setting=False),
+            settings=_rows(desk, state.settings, setting=True),
             systems=_fitted(desk, state),
             figures=tuple(desk.row(each) for each in desk.on_the_way(number)),
             beside=tuple(
@@ -123,13 +123,16 @@ def _others(desk: Desk, shown: int | None) -> tuple[Link, ...]:
 
 
 def _rows(
-    desk: Desk, given: Mapping[str, Dated[Given]] | Mapping[str, Dated[Given | BoostBySpeed]]
+    desk: Desk,
+    given: Mapping[str, Dated[Given]] | Mapping[str, Dated[Given | BoostBySpeed]],
+    *,
+    setting: bool,
 ) -> tuple[SpecRow, ...]:
     return tuple(
         SpecRow(
             name=name[:1].upper() + name[1:],
             value=stated(desk, dated.value),
-            evidence=desk.word("evidence", dated.value.evidence),
+            evidence=desk.evidence(dated.value, setting=setting),
             since=desk.episode(dated.episode),
         )
         for name, dated in given.items()
@@ -182,5 +185,5 @@ def _fitted(desk: Desk, state: State) -> tuple[FittedSystem, ...]:
 
 
 def _readings(desk: Desk, state: State) -> tuple[ReadingRow, ...]:
-    last = {dated.value.what: dated.value for dated in state.readings}
-    return tuple(reading_row(desk, each) for each in last.values())
+    last = {dated.value.what: dated for dated in state.readings}
+    return tuple(reading_row(desk, each.value, each.episode) for each in last.values())

@@ -87,7 +87,8 @@ def entry_of(desk: Desk, figure: Figure, inputs: Inputs | None, chains: Chains) 
     chains
         The chains of the page, to which its own is added.
     """
-    working = keyed(figure.key.quantity, figure.key.subject)
+    working = figure.worked_as or keyed(figure.key.quantity, figure.key.subject)
+    inputs = figure.own or inputs
     opens = inputs is not None and figure.formula
     number = desk.number(figure)
     return Entry(
@@ -104,7 +105,7 @@ def entry_of(desk: Desk, figure: Figure, inputs: Inputs | None, chains: Chains) 
         shares=tuple(
             Share(
                 words=GLOSSARY[each.name].words,
-                evidence=desk.words(f"evidence.{each.evidence}"),
+                evidence=desk.known(each),
                 origin=_origin(desk, figure, each),
                 share=desk.formats.share(each.share),
             )
@@ -145,7 +146,7 @@ def _input(desk: Desk, figure: Figure, given: Input) -> InputRow:
         words=GLOSSARY[given.name].words,
         value=value,
         band=band,
-        evidence=desk.words(f"evidence.{given.evidence}"),
+        evidence=desk.known(given),
         origin=_origin(desk, figure, given),
     )
 

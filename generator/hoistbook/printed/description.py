@@ -10,7 +10,6 @@ from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.parts_copy import parts_in_lines
 from hoistbook.pages.video import clock
-from hoistbook.values.evidence import Evidence
 
 
 def description(desk: Desk, episode: Episode) -> str:
@@ -61,11 +60,10 @@ def _moved(desk: Desk, episode: Episode) -> list[str]:
 
 
 def _figure(desk: Desk, figure: Figure) -> str:
-    """Return a figure as it may be quoted: with band and evidence, a measured one with its run."""
+    """Return a figure as it may be quoted: with band, evidence and, of a power, its standard."""
     title, text = desk.titles[figure.key.quantity], desk.formats.figure(figure)
     name = f"{title}, {text.headline}" if text.headline else title
-    measured = figure.evidence is Evidence.MEASURED
-    return " ".join([f"{name}: {text.sentence}.", *(figure.notes[:1] if measured else ())])
+    return f"{name}: {text.sentence}."
 
 
 def _cautions(desk: Desk, episode: Episode) -> list[str]:

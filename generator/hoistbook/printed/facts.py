@@ -8,6 +8,7 @@ from hoistbook.history.differences import differences
 from hoistbook.history.words import join_words
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import ChangeRow, change_rows, rejoined
+from hoistbook.pages.day import ReadingRow
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.joins import EndShown, JoinRow, joins_held, never_joined
 from hoistbook.pages.shown import Entry, FigureRow, PartRef
@@ -47,6 +48,7 @@ def spec_blocks(desk: Desk, number: int) -> Iterator[Block]:
     yield _properties(f"The car, {_as_at(desk, number)}", context.car)
     yield _properties("Settings", context.settings)
     yield figure_block(context.figures)
+    yield _readings(context.readings)
     fitted = tuple(
         (system.title, _named(row.part), row.count, row.since.text)
         for system in context.systems
@@ -58,6 +60,16 @@ def spec_blocks(desk: Desk, number: int) -> Iterator[Block]:
     )
     yield Block(title="Joins", headings=("End", "Joined to", "Verdict", "Since"), rows=joins)
     yield from _warnings(context.joins)
+
+
+def _readings(rows: Iterable[ReadingRow]) -> Block:
+    return Block(
+        title="Last measured",
+        headings=("What", "Value", "Evidence", "Since", "Note"),
+        rows=tuple(
+            (each.what, each.values, each.evidence, each.since.text, each.note) for each in rows
+        ),
+    )
 
 
 def _side(end: EndShown) -> str:
@@ -125,7 +137,7 @@ def _figure(row: FigureRow) -> tuple[str, ...]:
     of = row.subject.text if row.subject else ""
     if row.now is None:
         return (row.title, of, "missing", "", "", f"give {'; '.join(row.missing)}")
-    title = f"{row.title}, {row.now.headline}" if row.now.headline else row.title
+    title = ", ".join(each for each in (row.title, row.now.headline, row.now.standard) if each)
     return (title, of, row.now.value, row.now.band, row.now.evidence, row.now.limit)
 
 

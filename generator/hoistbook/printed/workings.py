@@ -66,7 +66,7 @@ def _input(desk: Desk, given: Input) -> tuple[str, ...]:
     value, band = desk.formats.input(given)
     share = desk.formats.share(given.share) if given.share else ""
     line = str(given.place) if given.place else ""
-    return (GLOSSARY[given.name].words, value, band, given.evidence, share, given.origin, line)
+    return (GLOSSARY[given.name].words, value, band, desk.known(given), share, given.origin, line)
 
 
 def _formula(formula: Formula) -> Block:
