@@ -12,8 +12,8 @@ from hoistbook.authored.journal import read_journal
 from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.rules import owed_by_page
 from hoistbook.figures.figure import Figures
-from hoistbook.fit.joins import join_verdicts
 from hoistbook.history.fold import fold
+from tests.fit.ends import join_verdicts
 
 Pages = dict[str, tuple[Owed, ...]]
 Written = Callable[..., Pages]

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
+from hoistbook.fit.joins import NO_SERVICE, JoinKey, JoinVerdict, judged
+from hoistbook.fit.piping import piping_of
 from hoistbook.fit.rules import fit
 from hoistbook.fit.verdict import Fit, Service, Verdict
+from hoistbook.history.state import State
 from hoistbook.values.end import DASH_SIZED, End, EndKind, Gender, Medium, Seat
 from hoistbook.values.end_asks import Ask
 
@@ -103,3 +107,10 @@ def decided(a: str, b: str, carrying: Service | None = None) -> tuple[str, str]:
     """Return the rule that decided and the table's name of its verdict."""
     found = of(a, b, carrying)
     return found.rule, NAMES[found.verdict]
+
+
+def join_verdicts(
+    state: State, service: Mapping[JoinKey, Service] = NO_SERVICE
+) -> tuple[JoinVerdict, ...]:
+    """Return the verdict on every join of a state."""
+    return judged(piping_of(state), service)

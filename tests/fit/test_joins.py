@@ -6,13 +6,13 @@ from hoistbook.authored.records import JoinEnd
 from hoistbook.fit.adapters import adapters, spare_ends
 from hoistbook.fit.circuits import CircuitName, circuits_of, ends_in_order
 from hoistbook.fit.flows import Flow
-from hoistbook.fit.joins import join_verdicts
 from hoistbook.fit.piping import piping_of
 from hoistbook.fit.suggestions import open_ends
 from hoistbook.fit.verdict import Service, Verdict
 from hoistbook.values.end import Medium
 from hoistbook.values.end_reading import parse_end
 from tests.fit.conftest import States
+from tests.fit.ends import join_verdicts
 
 OIL = """
 got:

@@ -10,7 +10,6 @@ import pytest
 from hoistbook.authored.journal import read_journal
 from hoistbook.authored.kinds import kinds
 from hoistbook.fit.forgotten import dismissed, forgotten, known_sundry, near_sundry
-from hoistbook.fit.joins import join_verdicts
 from hoistbook.fit.make_up import make_up
 from hoistbook.fit.rules import fit
 from hoistbook.fit.tables import table
@@ -18,6 +17,7 @@ from hoistbook.fit.verdict import Service
 from hoistbook.values.end import Medium
 from hoistbook.values.end_reading import parse_end
 from tests.fit.conftest import States
+from tests.fit.ends import join_verdicts
 
 
 def how(a: str, b: str, medium: Medium | None = None) -> str:
@@ -53,8 +53,8 @@ def how(a: str, b: str, medium: Medium | None = None) -> str:
             "51 mm silicone hose",
             Medium.AIR,
             # An engine maker's service page: 12 mm band, new hose, 4.5 N m.
-            "worm-drive clamp 50-70 mm, its range by the hose measured on the pipe; 12 mm band, "
-            "new hose 4.5 ± 0.7 N m",
+            "worm-drive clamp 50-70 mm or T-bolt clamp 60-63 mm, its range by the hose measured on "
+            "the pipe; worm drive, 12 mm band, new hose 4.5 ± 0.7 N m",
         ),
         (
             "8 mm barb",

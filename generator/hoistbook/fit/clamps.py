@@ -8,7 +8,6 @@ from hoistbook.fit.tables import table
 
 USUAL_WALL = 5.0
 """Wall of a silicone hose of three or four layers [mm]; common practice, no source."""
-CLAMPS = ("worm_drive", "t_bolt")
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from hoistbook.fit.bench import bolt_words
 from hoistbook.fit.drains import drain_notes
 from hoistbook.fit.flows import MEDIA, Flow
 from hoistbook.fit.make_up import MakeUp, make_up
-from hoistbook.fit.piping import Piping, piping_of
+from hoistbook.fit.piping import Piping
 from hoistbook.fit.rules import fit
 from hoistbook.fit.verdict import NOTHING_SAID, Fit, Service, Verdict
 from hoistbook.history.state import State
@@ -41,26 +41,19 @@ class JoinVerdict:
         return self.fit.verdict is Verdict.LOOKS_RIGHT and self.join.knowingly is None
 
 
-def join_verdicts(
-    state: State, service: Mapping[JoinKey, Service] = NO_SERVICE
+def judged(
+    piping: Piping, service: Mapping[JoinKey, Service] = NO_SERVICE
 ) -> tuple[JoinVerdict, ...]:
     """Return the verdict on every join that holds, in the order in which they were made.
 
     Parameters
     ----------
-    state : State
-        The build as at one episode.
+    piping : Piping
+        The ends of a state.
     service : mapping
         What joins must carry, as far as known; what flows is told from the parts where it
         says nothing.
     """
-    return judged(piping_of(state), service)
-
-
-def judged(
-    piping: Piping, service: Mapping[JoinKey, Service] = NO_SERVICE
-) -> tuple[JoinVerdict, ...]:
-    """Return the same of a state whose ends are typed already."""
     return tuple(
         _judged(dated.value, dated.episode, piping, service) for dated in piping.state.joins
     )

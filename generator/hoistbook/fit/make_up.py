@@ -98,10 +98,12 @@ def _clamp(pipe: End, medium: Medium | None) -> MakeUp:
     outside = pipe.diameter or 0.0
     small = outside < SMALL_HOSE
     choice = clamp_for(outside, wall=THIN_WALL) if small else clamp_for(outside)
+    bolt = None if small else clamp_for(outside, "t_bolt")
     band = keyed("clamps_flanges", "name")["12 mm band"]
     said = f"worm-drive clamp {choice.name} mm" if choice else "a clamp"
+    said += f" or T-bolt clamp {bolt.name} mm" if bolt else ""
     return MakeUp(
-        f"{said}, its range by the hose measured on the pipe; 12 mm band, new hose "
+        f"{said}, its range by the hose measured on the pipe; worm drive, 12 mm band, new hose "
         f"{band['torque_nm'].split(' new')[0].replace('+/-', '± ')} N m",
         sourced(band["provenance"]),
     )

@@ -20,7 +20,6 @@ DASH_COLUMNS = {
 }
 """Aerospace and industrial 37 degree flares share the size of the thread, not its class."""
 ROWS = {EndKind.NPT: "NPT", EndKind.NPTF: "NPTF", EndKind.RP: "Rp", EndKind.G: "G"}
-TAPERS = {EndKind.NPT, EndKind.NPTF, EndKind.BSPT}
 CLOSE = 0.002
 """Two threads whose pitch and diameter are nearer than this are one; tables round to 0.001 mm."""
 
