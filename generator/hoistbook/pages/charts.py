@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache, partial
 from typing import TypeAlias
 
@@ -25,19 +24,9 @@ from hoistbook.pages.drawing import (
     drawing_size,
     drawn,
 )
+from hoistbook.pages.map_chart import map_plot
+from hoistbook.pages.plot import Plot, axis
 from hoistbook.pages.shown import Chart, Link, Picture
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plot:
-    """One chart before it is drawn."""
-
-    name: str
-    """"power-episode-4": names its files."""
-    caption: str
-    text: str
-    """What it shows, for a reader who cannot see it."""
-    drawing: LineDrawing | BarDrawing
 
 
 def charts_on(desk: Desk, number: int) -> Mapping[str, Chart]:
@@ -58,6 +47,12 @@ def charts_on(desk: Desk, number: int) -> Mapping[str, Chart]:
 def chart_of(desk: Desk, kind: str, number: int) -> Chart | None:
     """Return the power, torque or boost chart as at an episode, None where nothing is known."""
     plot = _plot(desk, kind, number) if kind in _KINDS else None
+    return _shown(desk, plot) if plot else None
+
+
+def map_chart(desk: Desk) -> Chart | None:
+    """Return the compressor map as at the last episode, None where there is none."""
+    plot = map_plot(desk, desk.last)
     return _shown(desk, plot) if plot else None
 
 
@@ -93,7 +88,9 @@ def _address(plot: Plot, *, narrow: bool) -> str:
 
 def _all_plots(desk: Desk) -> Iterable[Plot]:
     plots = [plot for kind in _KINDS for plot in _plots(desk, kind).values() if plot is not None]
-    return [*{plot.name: plot for plot in plots}.values(), *_cost_plots(desk)]
+    map_of_last = map_plot(desk, desk.last)
+    own = [map_of_last] if map_of_last else []
+    return [*{plot.name: plot for plot in plots}.values(), *own, *_cost_plots(desk)]
 
 
 def _shown(desk: Desk, plot: Plot) -> Chart:
@@ -180,8 +177,8 @@ def _over_speed(
         caption=desk.words("charts.over_speed", title=title, number=number),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
-            across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),
-            up=_axis(desk, quantity, title),
+            across=axis(desk, "engine_speed", desk.words("charts.engine_speed")),
+            up=axis(desk, quantity, title),
             lines=tuple(lines),
             print_number=desk.formats.plain,
         ),
@@ -230,8 +227,8 @@ def _boost(desk: Desk, number: int) -> Plot | None:
         caption=desk.words("charts.over_speed", title=title, number=number),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
-            across=_axis(desk, "engine_speed", desk.words("charts.engine_speed")),
-            up=_axis(desk, "boost", title),
+            across=axis(desk, "engine_speed", desk.words("charts.engine_speed")),
+            up=axis(desk, "boost", title),
             lines=tuple(lines),
             print_number=desk.formats.plain,
         ),
@@ -266,10 +263,6 @@ def _line(desk: Desk, quantity: str, name: str, curve: Curve, *, points: bool = 
         high=in_unit(curve.high) if banded else (),
         points=points,
     )
-
-
-def _axis(desk: Desk, quantity: str, title: str) -> str:
-    return desk.words("charts.axis", title=title, unit=desk.formats.unit_words(quantity))
 
 
 def _said(desk: Desk, quantity: str, name: str, curve: Curve) -> str:
@@ -319,7 +312,7 @@ def _cost_by_episode(desk: Desk) -> Plot:
         ),
         drawing=LineDrawing(
             across=words("charts.episode"),
-            up=_cost_axis(desk),
+            up=_costaxis(desk),
             lines=(
                 Line(
                     name=words("charts.spent"), across=numbers, up=spent, points=True, steps=True
@@ -348,7 +341,7 @@ def _cost_by_system(desk: Desk) -> Plot:
         ),
         drawing=BarDrawing(
             across=desk.words("charts.system"),
-            up=_cost_axis(desk),
+            up=_costaxis(desk),
             names=names,
             values=tuple(float(amount) for _, amount in systems),
             printed=printed,
@@ -356,7 +349,7 @@ def _cost_by_system(desk: Desk) -> Plot:
     )
 
 
-def _cost_axis(desk: Desk) -> str:
+def _costaxis(desk: Desk) -> str:
     return desk.words("charts.axis", title=desk.words("charts.cost"), unit=desk.currency)
 
 
@@ -367,7 +360,10 @@ def _data(desk: Desk, drawing: LineDrawing | BarDrawing) -> bytes:
         return csv_table([drawing.across, drawing.up], rows)
     header = [desk.words("charts.line"), drawing.across, drawing.up]
     header += [desk.words("charts.low"), desk.words("charts.high")]
-    return csv_table(header, [row for line in drawing.lines for row in _points(line)])
+    beside = any(line.labels for line in drawing.lines)
+    header += [desk.words("charts.beside")] if beside else []
+    points = (row for line in drawing.lines for row in _points(line))
+    return csv_table(header, [row if beside else row[:-1] for row in points])
 
 
 def _points(line: Line) -> Iterator[list[str]]:
@@ -375,6 +371,7 @@ def _points(line: Line) -> Iterator[list[str]]:
     nothing = ("",) * len(line.across)
     low = [f"{each:.4g}" for each in line.low] or nothing
     high = [f"{each:.4g}" for each in line.high] or nothing
-    for across, up, bottom, top in zip(line.across, line.up, low, high, strict=True):
+    beside = line.labels or nothing
+    for across, up, *rest in zip(line.across, line.up, low, high, beside, strict=True):
         value = f"{up:.4g}" if line.low else f"{up:.6g}"
-        yield [name, f"{across:.6g}", value, bottom, top]
+        yield [name, f"{across:.6g}", value, *rest]

@@ -81,6 +81,10 @@ class Line:
     """True for what was measured: its samples are marked."""
     steps: bool = False
     """True where a value holds until the next."""
+    labels: tuple[str, ...] = ()
+    """Words beside each point, empty for none there; no words at all where this is empty."""
+    joined: bool = True
+    """False for points that no line runs through."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +99,8 @@ class LineDrawing:
     """Prints a number along an axis."""
     whole_steps: bool = False
     """True where the lower axis counts things that have no halves."""
+    base: float = 0.0
+    """Where the upper axis begins, unless something lies below."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,11 +149,12 @@ def _lines(drawing: LineDrawing, *, narrow: bool) -> bytes:
 
         for number, line in enumerate(drawing.lines):
             _line(axes, line, _LINES[number % len(_LINES)], _DASHES[number % len(_DASHES)])
+            _words_beside(axes, line, _LINES[number % len(_LINES)], narrow=narrow)
         if narrow:
             _key_below(axes, drawing.lines)
         else:
-            _name_ends(axes, drawing.lines)
-        axes.set_ylim(bottom=min(0.0, axes.get_ylim()[0]))
+            _name_ends(axes, drawing.lines, drawing.base)
+        axes.set_ylim(bottom=min(drawing.base, axes.get_ylim()[0]))
         axes.set_xlabel(drawing.across)
         axes.set_title(drawing.up, loc="left")
         most = 5 if narrow else 10 if drawing.whole_steps else 8
@@ -206,7 +213,7 @@ def _key_below(axes: Axes, lines: Sequence[Line]) -> None:
 
     The key begins at the edge of the paper: a name may be nearly as wide as that.
     """
-    axes.margins(x=0)
+    axes.margins(x=_margin(lines))
     left, right = _NARROW_SPAN
     start, end, text = ((each - left) / (right - left) for each in (0.01, 0.1, 0.13))
     high = NARROW_HEIGHT - _LOW - _TOP
@@ -218,7 +225,9 @@ def _key_below(axes: Axes, lines: Sequence[Line]) -> None:
             transform=axes.transAxes,
             clip_on=False,
             color=_LINES[number % len(_LINES)],
-            linestyle=_DASHES[number % len(_DASHES)],
+            linestyle=_DASHES[number % len(_DASHES)] if line.joined else "none",
+            marker="" if line.joined else "o",
+            markersize=4,
             linewidth=2,
         )
         name = line.name.replace("\n", " ")
@@ -233,27 +242,49 @@ def _line(axes: Axes, line: Line, colour: str, dash: Any) -> None:
         # The last value holds on: half a step of it is shown.
         across, up = (*across, across[-1] + 0.5), (*up, up[-1])
     style = "steps-post" if line.steps else "default"
-    axes.plot(across, up, color=colour, linestyle=dash, linewidth=2, drawstyle=style)
+    if line.joined:
+        axes.plot(across, up, color=colour, linestyle=dash, linewidth=2, drawstyle=style)
     if line.points:
-        every = max(1, len(line.across) // 12)
+        every = max(1, len(line.across) // 12) if line.joined else 1
         axes.plot(line.across[::every], line.up[::every], "o", color=colour, markersize=4)
 
 
-def _name_ends(axes: Axes, lines: Sequence[Line]) -> None:
+def _words_beside(axes: Axes, line: Line, colour: str, *, narrow: bool) -> None:
+    """Write the words of points beside them: of a line below, of points alone above.
+
+    On a phone every second of points alone has room for them.
+    """
+    below = (3, -13) if line.joined else (4, 3)
+    for number, words in enumerate(line.labels):
+        if not words or (narrow and number % 2 and not line.joined):
+            continue
+        at = line.across[number], line.up[number]
+        if line.joined:
+            axes.plot(*at, "o", color=colour, markersize=5)
+        axes.annotate(words, at, xytext=below, textcoords="offset points", color=colour)
+
+
+def _margin(lines: Sequence[Line]) -> float:
+    """Return the room at both ends of the lower axis: words beside points need some."""
+    return 0.07 if any(line.labels for line in lines) else 0.0
+
+
+def _name_ends(axes: Axes, lines: Sequence[Line], base: float) -> None:
     """Write each line's name at its end, the names pushed apart where ends are close."""
-    axes.margins(x=0)
+    axes.margins(x=_margin(lines))
     low, high = axes.get_ylim()
-    unit = (high - min(low, 0.0)) / (HEIGHT * 0.74)
+    low = min(low, base)
+    unit = (high - low) / (HEIGHT * 0.74)
     ordered = sorted(lines, key=lambda each: each.up[-1])
     heights = spread(
-        [each.up[-1] / unit for each in ordered],
+        [(each.up[-1] - low) / unit for each in ordered],
         [_GAP + _LEADING * (1 + each.name.count("\n")) for each in ordered],
     )
     for line, height in zip(ordered, heights, strict=True):
         axes.annotate(
             line.name,
             (line.across[-1], line.up[-1]),
-            xytext=(1.03, height * unit),
+            xytext=(1.03, low + height * unit),
             textcoords=axes.get_yaxis_transform(),
             va="center",
             arrowprops={"arrowstyle": "-", "color": _RULE, "shrinkA": 2, "shrinkB": 2},

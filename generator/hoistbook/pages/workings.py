@@ -17,13 +17,14 @@ from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import Inputs
 from hoistbook.figures.figure import Figure, Missing
 from hoistbook.pages import links
+from hoistbook.pages.beside_workings import tables_beside
 from hoistbook.pages.charts import chart_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formulas import FormulaShown, capital, formula_shown
 from hoistbook.pages.mathml import inline_symbol
 from hoistbook.pages.own_numbers import Chains, Json
 from hoistbook.pages.page import Page
-from hoistbook.pages.shown import Chart, Link, Number, Sheet
+from hoistbook.pages.shown import Chart, Link, Number, PlainTable, Sheet
 from hoistbook.pages.worked import Entry, entry_of, heading_of
 
 MOST_NODES = 800
@@ -57,6 +58,8 @@ class WorkingsContext(Sheet):
     missing: tuple[WorkedRow, ...]
     """Figures that cannot be worked out as at the last episode, with what to give."""
     chart: Chart | None
+    tables: tuple[PlainTable, ...]
+    """What belongs to the quantity and is no formula, as at the last episode."""
     chains: tuple[Json, ...]
     """What the script of a reader's own numbers works out anew, by the numbers in the entries."""
 
@@ -187,6 +190,7 @@ def _page(desk: Desk, quantity: str, worked: Sequence[Worked], missing: Sequence
             earlier=earlier,
             missing=tuple(_worked_row(desk, each) for each in missing),
             chart=chart_of(desk, quantity, desk.last),
+            tables=tables_beside(desk, quantity),
             chains=tuple(chains.listed),
         ),
         owed=desk.owed(address),
