@@ -13,6 +13,7 @@ from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice
 
+STANDARD_HINT = "its power is shown as observed, with the air of its day"
 LOOK_ALIKE_HINT = "write knowingly: with a reason where it is meant"
 
 
@@ -21,6 +22,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
     return (
         *_over_limit(desk_of(material)),
         *_claims(material),
+        *_standards(material),
         *_look_alikes(desk_of(material)),
         *_not_needed(material),
         *_without_number(material),
@@ -46,6 +48,14 @@ def _over_limit(desk: Desk) -> Iterator[Notice]:
 
 def _is_over(figure: Figure) -> bool:
     return figure.limit is not None and figure.limit.state is LimitState.OVER
+
+
+def _standards(material: Material) -> Iterator[Notice]:
+    """Yield why a run is not referred to the standard that was asked for, or not undone."""
+    for each in material.comparisons:
+        for reason in each.referred.reasons:
+            said = f"power run: {reason}"
+            yield Notice("power-standard", said, each.run.place, STANDARD_HINT, each.episode)
 
 
 def _look_alikes(desk: Desk) -> Iterator[Notice]:

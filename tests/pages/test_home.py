@@ -38,7 +38,7 @@ def test_it_says_what_car_and_goal_how_far_what_cost_what_power_and_what_is_new(
         "So far: 2 episodes, the latest:; The second pump; 8 November 2025",
         "Has cost: 1,253.30_EUR; the whole tally; 746.70_EUR left of the budget of 2,000.00_EUR",
         "Makes, measured: 66_kW; measured; 59 to 73_kW; highest, at 6,000_rpm; "
-        "at the wheels, Episode 2",
+        "at the wheels, not referred to any reference air, Episode 2",
         "Claims: 1 does not hold; all claims",
         "Latest change: Fuel pump: replaced by Larger fuel pump; Episode 2",
     ]

@@ -15,6 +15,7 @@ from hoistbook.authored.offered import LANGUAGES, known_themes, one_of
 from hoistbook.authored.parts import read_part_of_car
 from hoistbook.authored.receipts import read_spent
 from hoistbook.authored.records import BoostBySpeed, Episode, Given, Spent
+from hoistbook.authored.standards import journal_standard
 from hoistbook.problems import Place
 from hoistbook.values.slip import Slip
 
@@ -97,6 +98,7 @@ JOURNAL: fields.Fields = {
     "also show": Field(fields.many(fields.currency)),
     "numbers": Field(fields.one_of("point", "comma")),
     "units": Field(fields.one_of("metric", "imperial")),
+    "power standard": Field(fields.typed(journal_standard)),
     "budget": Field(fields.money),
     "theme": Field(fields.typed(_theme)),
     "car": Field(_car_as_bought),

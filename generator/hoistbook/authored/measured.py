@@ -15,6 +15,7 @@ from hoistbook.authored.logs import read_columns
 from hoistbook.authored.nodes import Entry, Items, Node, Table, Text
 from hoistbook.authored.pictures import inside
 from hoistbook.authored.records import PowerRun, Reading
+from hoistbook.authored.standards import run_standard
 from hoistbook.problems import closest
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.plausible import likely_slip
@@ -45,7 +46,7 @@ _USUAL = {"compression": "4 bar to 25 bar"}
 RUN: fields.Fields = {
     "log": Field(fields.placed(fields.text), example="run-7.csv"),
     "at": Field(fields.one_of("wheels", "crank"), example="wheels"),
-    "power standard": Field(fields.text),
+    "power standard": Field(run_standard),
     "pressure": Field(fields.quantity("pressure")),
     "temperature": Field(fields.quantity("temperature")),
     "humidity": Field(fields.quantity("ratio")),

@@ -52,6 +52,7 @@ def _compared(known: KnownRun, before: Sequence[KnownRun]) -> Comparison:
         out_of=len(speeds),
         why_none=why_none,
         compared=speeds,
+        referred=known.referred,
     )
 
 

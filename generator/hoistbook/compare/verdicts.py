@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from hoistbook.authored.records import Claim, PowerRun
+from hoistbook.figures.referred import AS_IT_WAS, Referred
 from hoistbook.figures.figure import Curve, Figure, Key
 
 
@@ -54,5 +55,7 @@ class Comparison:
     """So many of the compared speeds have the measured power inside the band of the estimate."""
     compared: tuple[float, ...] = ()
     """The engine speeds that were compared, 1/min: `out_of` of them."""
+    referred: Referred = AS_IT_WAS
+    """What power standards have to do with it; `measured` is always as observed."""
     why_none: str = ""
     """Why there is nothing to compare, when an estimate is missing."""

@@ -38,7 +38,7 @@ def _standards() -> Iterator[Row]:
     for name, formula in STANDARDS.items():
         yield row("stated_correction_factor", formula=formula, only=f"stated by {name}")
         yield row("power_correction_factor", formula=formula, only=f"referred to {name}")
-    yield row("observed_power", only="power run")
+    yield row("observed_power", only="power run, stated")
     yield row("observed_torque", formula="torque", only="power run", power="observed_power")
     yield row("corrected_power", only="power run, referred")
     yield row(

@@ -13,10 +13,17 @@ from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.defaults import DEFAULTS, spread
 from hoistbook.figures.finding import FLOORS
 from hoistbook.figures.inputs import inputs_of
-from hoistbook.figures.power_runs import Binned, binned, measured_power, measured_torque, place_of
+from hoistbook.figures.power_runs import (
+    Binned,
+    binned,
+    measured_power,
+    measured_torque,
+    place_of,
+    scaled,
+)
+from hoistbook.figures.referred import Referred, air_bases, referred
 from hoistbook.history.state import Dated, State
 from hoistbook.values.evidence import Evidence
-from hoistbook.values.quantity import Quantity
 
 AIR = ("air_pressure", "air_temperature", "relative_humidity")
 """Inputs that are of one day only."""
@@ -40,9 +47,13 @@ class KnownRun:
     run: PowerRun
     state: State
     power: Binned
-    """Measured power [W], where it was measured."""
+    """Power as observed [W], where it was measured."""
     torque: Binned
-    """Measured torque there [N m]."""
+    """Torque as observed there [N m]."""
+    stated: Binned
+    """Power as the log has it [W]."""
+    referred: Referred
+    """What its power standards have to do with it."""
     inputs: Mapping[str, Binned]
     """Inputs of the chain that were logged, by glossary key; SI."""
     results: Mapping[str, Binned]
@@ -80,12 +91,18 @@ def _known(
     if log is None or state is None or not power:
         return None
     quantity = "power" if place_of(dated.value) == "crank" else "wheel_power"
+    boosted = "boosted" in inputs_of(state).conditions
+    standards = referred(dated.value, state, journal.power_standard, boosted=boosted)
+    stated, torque = power, measured_torque(log)
+    power, torque = (scaled(each, 1 / standards.taken_out) for each in (power, torque))
     return KnownRun(
         episode=dated.episode,
         run=dated.value,
         state=state,
         power=power,
-        torque=measured_torque(log),
+        torque=torque,
+        stated=stated,
+        referred=standards,
         inputs=_logged_inputs(log, dated.value, state),
         results={quantity: power} | _logged_results(log),
     )
@@ -132,7 +149,7 @@ def at_the_run(known: KnownRun, every: float = 0.0) -> Inputs:
     speeds = common_speeds(known, inputs_of(known.state))
     some = tuple(speed for speed in speeds if every and speed % every == 0)
     speeds = some if len(some) >= ENOUGH else speeds
-    measured = _air_of(known.run) | {
+    measured = air_bases(known.run) | {
         name: _logged(name, [curve[speed] for speed in speeds], known)
         for name, curve in known.inputs.items()
     }
@@ -163,31 +180,6 @@ def common_speeds(known: KnownRun, inputs: Inputs) -> tuple[float, ...]:
         if all(speed in curve for curve in known.inputs.values())
         and (boost_known or inputs.speeds[0] <= speed <= inputs.speeds[-1])
     )
-
-
-def _air_of(run: PowerRun) -> dict[str, Base]:
-    """Return the air of the run as far as it was written down."""
-    air: dict[str, Quantity | None] = {
-        "air_pressure": run.pressure,
-        "air_temperature": run.temperature,
-        "relative_humidity": run.humidity,
-    }
-    return {
-        name: Base(
-            name=name,
-            value=value.value,
-            half_width=(
-                spread(name, Evidence.MEASURED, value.value)
-                if value.half_width is None
-                else value.half_width
-            ),
-            evidence=Evidence.MEASURED,
-            origin="the air of the power run",
-            place=run.place,
-        )
-        for name, value in air.items()
-        if value is not None
-    }
 
 
 def _logged(name: str, values: list[float], known: KnownRun) -> Base:

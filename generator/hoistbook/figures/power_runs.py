@@ -7,25 +7,17 @@ is. A run at the wheels stays at the wheels.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 import numpy as np
 
 from hoistbook.authored.records import Log, PowerRun
 from hoistbook.engineering.power import power_of_torque, torque
-from hoistbook.figures.defaults import PRACTICE, spread
-from hoistbook.figures.figure import Curve, Figure, Key
+from hoistbook.figures.defaults import spread
+from hoistbook.figures.figure import Curve
 from hoistbook.values.evidence import Evidence
 
 BIN = 100.0
 """Width of a bin of engine speed, 1/min."""
 SMOOTHING = "Each point is the median of all samples within 50 rpm of it."
-
-BANDS = {
-    "wheel": "the rollers, the tyres on them and how the car is strapped down",
-    "crank": "the engine brake",
-}
-"""What the band of a measured power stands for."""
 
 Binned = dict[float, float]
 """Engine speed in the middle of a bin, 1/min -> median of its samples, SI."""
@@ -75,57 +67,22 @@ def place_of(run: PowerRun) -> str:
     return "crank" if run.at == "crank" else "wheel"
 
 
+def scaled(values: Binned, factor: float) -> Binned:
+    """Return binned values times a factor."""
+    return {speed: value * factor for speed, value in values.items()}
+
+
+def share_of(run: PowerRun) -> float:
+    """Return half the band of a run's readings, as a share of them."""
+    return spread(f"{place_of(run)}_power", Evidence.MEASURED, 1.0)
+
+
 def curve_of(run: PowerRun, values: Binned) -> Curve:
     """Return binned values as a curve with the band of the rollers or the engine brake."""
-    share = spread(f"{place_of(run)}_power", Evidence.MEASURED, 1.0)
+    share = share_of(run)
     return Curve(
         speeds=tuple(values),
         values=tuple(values.values()),
         low=tuple(value * (1 - share) for value in values.values()),
         high=tuple(value * (1 + share) for value in values.values()),
-    )
-
-
-def measured_figures(
-    run: PowerRun, powers: Binned, torques: Binned, episode: int
-) -> Mapping[str, Figure]:
-    """Return the figures of a run by quantity: the power [W] and the torque [N m] it read."""
-    return {
-        f"{place_of(run)}_{quantity}": _figure(
-            run, f"{place_of(run)}_{quantity}", curve_of(run, values), episode
-        )
-        for quantity, values in (("power", powers), ("torque", torques))
-    }
-
-
-def _figure(run: PowerRun, quantity: str, curve: Curve, episode: int) -> Figure:
-    top = int(np.argmax(curve.values))
-    return Figure(
-        key=Key(quantity),
-        value=curve.values[top],
-        low=curve.low[top],
-        high=curve.high[top],
-        evidence=Evidence.MEASURED,
-        inputs=(),
-        formula="",
-        episode=episode,
-        at_speed=curve.speeds[top],
-        headline="highest",
-        curve=curve,
-        notes=notes_of(run),
-        place=run.place,
-    )
-
-
-def notes_of(run: PowerRun) -> tuple[str, ...]:
-    """Return what has to be said beside a measured power."""
-    where = "at the crank" if run.at == "crank" else "at the wheels"
-    standard = run.power_standard.strip()
-    observed = standard.casefold() in ("", "none")
-    referred = "none, as observed" if observed else standard
-    share = 100 * spread(f"{place_of(run)}_power", Evidence.MEASURED, 1.0)
-    return (
-        f"Measured {where}; power standard: {referred}.",
-        SMOOTHING,
-        f"The band is {share:g} %, for {BANDS[place_of(run)]} ({PRACTICE}).",
     )

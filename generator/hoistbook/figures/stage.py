@@ -15,7 +15,7 @@ from hoistbook.figures.known_runs import KnownRun, known_runs, up_to
 from hoistbook.figures.learning import calibrated
 from hoistbook.figures.logged import as_logged, set_up
 from hoistbook.figures.map_inputs import with_map
-from hoistbook.figures.power_runs import measured_figures
+from hoistbook.figures.run_figures import measured_figures
 from hoistbook.figures.summary import summed_up
 from hoistbook.history.state import State
 
@@ -73,5 +73,5 @@ def _measured(state: State, runs: Sequence[KnownRun]) -> dict[str, Figure]:
     found: dict[str, Figure] = {}
     for run in runs:
         if set_up(inputs_of(run.state)) == set_up(inputs_of(state)):
-            found |= measured_figures(run.run, run.power, run.torque, run.episode)
+            found |= measured_figures(run)
     return found

@@ -14,8 +14,8 @@ from hoistbook.pages.claims import score_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.pictures import poster_of
+from hoistbook.pages.runs import highest_printed, standard_shown
 from hoistbook.pages.shown import Entry, Link, Number, Sheet
-from hoistbook.values.evidence import Evidence
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,20 +91,25 @@ def _makes(desk: Desk) -> Iterator[Entry]:
 
 
 def _measured(desk: Desk, run: Comparison) -> Entry:
-    curve = run.measured
-    top = max(range(len(curve.values)), key=curve.values.__getitem__)
-    value, band = desk.formats.banded(curve.values[top], curve.low[top], curve.high[top], "power")
-    speed = desk.formats.quantity(curve.speeds[top], "engine_speed")
+    highest, speed = highest_printed(desk, run)
     return Entry(
         label=desk.words("home.makes"),
         number=Number(
-            value=value,
-            band=band,
-            evidence=desk.word("evidence", Evidence.MEASURED),
-            headline=desk.words("home.highest", speed=speed),
+            value=highest.value,
+            band=highest.band,
+            evidence=highest.evidence,
+            headline=desk.words(
+                "home.highest", speed=desk.formats.quantity(speed, "engine_speed")
+            ),
             address=f"{links.episode(run.episode)}#power",
         ),
-        note=", ".join((desk.words(f"run.at_{run.run.at}"), desk.episode(run.episode).text)),
+        note=", ".join(
+            (
+                desk.words(f"run.at_{run.run.at}"),
+                standard_shown(desk, run, printed=True),
+                desk.episode(run.episode).text,
+            )
+        ),
     )
 
 
