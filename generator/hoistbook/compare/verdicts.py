@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from hoistbook.authored.records import Claim, PowerRun
-from hoistbook.figures.referred import AS_IT_WAS, Referred
 from hoistbook.figures.figure import Curve, Figure, Key
+from hoistbook.figures.referred import AS_IT_WAS, Referred
 
 
 class Result(StrEnum):

@@ -116,10 +116,6 @@ class Figure:
     """Its name in that chain, where it is not its own."""
     standard: str = ""
     """The power standard that a measured power is referred to; empty for one as it was run."""
-    own: Inputs | None = None
-    """What it alone starts from, where that is not what its state does: the numbers of a run."""
-    worked_as: str = ""
-    """Its name in that chain, where it is not its own."""
     step: bool = False
     """An intermediate result: it has workings, but no list of figures shows it on its own."""
 
