@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 
 from hoistbook.engineering import FORMULAS, FUELS, Fuel, Property
-from hoistbook.engineering.fuels import FLEX_FUEL_ETHANOL
 from hoistbook.references import REFERENCES
 
 PROPERTIES = ("density", "stoichiometric_air_fuel_ratio", "heating_value", "latent_heat")
@@ -45,11 +44,6 @@ def test_a_property_agrees_with_its_source(
     fuel: str, name: str, expected: float, relative: float
 ) -> None:
     assert getattr(FUELS[fuel], name).value == pytest.approx(expected, rel=relative)
-
-
-def test_what_pumps_call_e85_holds_51_to_83_per_cent_of_ethanol() -> None:
-    # ASTM D5798-15 as reproduced by the US DOE AFDC, and the scope of D5798-21; both seen.
-    assert (FLEX_FUEL_ETHANOL.low, FLEX_FUEL_ETHANOL.high) == (0.51, 0.83)
 
 
 def test_an_engine_without_boost_has_the_mean_pressure_that_such_engines_have() -> None:

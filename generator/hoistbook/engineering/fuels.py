@@ -60,6 +60,3 @@ _FUELS = (
 
 FUELS: Mapping[str, Fuel] = MappingProxyType({fuel.name: fuel for fuel in _FUELS})
 """Each pure fuel by its name."""
-
-FLEX_FUEL_ETHANOL = Property(0.70, 0.51, 0.83, "astm-d5798")
-"""Share of ethanol by volume in what pumps call E85, by season and place: not 85 %."""

@@ -60,6 +60,7 @@ GIVE = {
     "compression_ratio": "compression ratio, as in `car: {engine compression ratio: 9.5:1}`",
     "vehicle_mass": "mass of the car, as in `car: {mass: 905 kg}`",
     "fuel": "fuel, as in `settings: {fuel: petrol}` or `settings: {fuel: ethanol blend 74 %}`",
+    "share": "share of the {blend}, as in `settings: {{fuel: {blend} 20 %}}`",
     "rated_static_flow": "static flow of the fitted injectors: their part with `kind: injectors` "
     "and `facts: {static flow: 550 cc/min at 3 bar}`",
     "carries": "what {part} carries, as in `facts: {{carries: charge air, after the cooler}}`",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 
 from hoistbook.engineering import FUELS, Property
@@ -11,40 +10,54 @@ from hoistbook.figures.defaults import RECTANGULAR
 from hoistbook.figures.finding import GIVE, Finder
 from hoistbook.history.state import Dated
 from hoistbook.values.evidence import Evidence
-from hoistbook.values.quantity import Quantity
-
-BLEND = re.compile(r"(?P<fuel>ethanol|methanol)\s+blend\s+(?P<share>\d+(?:[.,]\d+)?)\s*%")
-FLEX = re.compile(r"ethanol blend", re.IGNORECASE)
+from hoistbook.values.fuel import BLENDS, Fuel, parse_fuel
 
 
 def put_down_fuel(finder: Finder) -> None:
     """Put down the fuel's properties; a blend's are worked out from those of its two fuels."""
-    words = finder.words("fuel").casefold()
-    blend = BLEND.search(words)
-    if blend is not None:
-        _blend(finder, blend["fuel"], float(blend["share"].replace(",", ".")) / 100)
-    elif FLEX.search(words):
-        _blend(finder, "ethanol", None)
-    elif words.strip() in FUELS:
-        finder.conditions.add("one fuel")
-        _properties(finder, words.strip(), "")
+    fuel = fuel_in(finder.words("fuel").casefold())
+    if fuel is None:
+        _lacks_fuel(finder, GIVE["fuel"])
+    elif fuel.name in BLENDS:
+        _blend(finder, fuel)
     else:
-        for name in ("fuel_density", "stoichiometric_air_fuel_ratio", "heating_value"):
-            finder.lacks(name, GIVE["fuel"])
+        finder.conditions.add("one fuel")
+        _properties(finder, fuel.name, "")
     if not finder.from_settings("lambda_ratio", "mixture"):
         finder.assume("lambda_ratio", finder.charging)
 
 
-def _blend(finder: Finder, second: str, share: float | None) -> None:
+def fuel_in(words: str) -> Fuel | None:
+    """Return the fuel that a setting names, None where it names none.
+
+    A share is below a hundred per cent, so a comma in it stands before decimals in any journal.
+    """
+    for numbers in ("point", "comma"):
+        found = parse_fuel(words, numbers)
+        if isinstance(found, Fuel):
+            return found
+    return None
+
+
+def _lacks_fuel(finder: Finder, give: str) -> None:
+    for name in ("fuel_density", "stoichiometric_air_fuel_ratio", "heating_value"):
+        finder.lacks(name, give)
+
+
+def _blend(finder: Finder, fuel: Fuel) -> None:
+    """Put down a blend; without its share that of pumps by season and place, where it is known."""
+    second = fuel.name.removesuffix(" blend")
+    given = finder.setting("fuel")
+    if fuel.share is None and second != "ethanol":
+        _lacks_fuel(finder, GIVE["share"].format(blend=fuel.name))
+        return
     finder.conditions.add("blend")
     _properties(finder, "petrol", "first")
     _properties(finder, second, "second")
-    given = finder.setting("fuel")
-    if share is None or given is None:
+    if fuel.share is None or given is None:
         finder.assume("volume_fraction_second")
         return
-    stated = Quantity(value=share, unit="%", text=finder.words("fuel"))
-    dated = Dated(value=replace(given.value, value=stated), episode=given.episode)
+    dated = Dated(value=replace(given.value, value=fuel.share), episode=given.episode)
     finder.take("volume_fraction_second", dated, "settings: fuel")
 
 
