@@ -6,7 +6,6 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.fields import text
 from hoistbook.authored.nodes import Node, Text
 from hoistbook.engineering.power_standards import STANDARDS
-from hoistbook.problems import closest
 from hoistbook.values.slip import Slip
 
 AS_RUN = "none"
@@ -39,9 +38,7 @@ def journal_standard(words: str, context: Context) -> str | Slip:
     found = standard_named(words)
     if found is not None:
         return found
-    near = closest(words, STANDARDS)
-    hint = f"did you mean {near}?" if near else _known()
-    return Slip("unknown-standard", f"`{words}` is no power standard that is known here", hint)
+    return Slip("unknown-standard", f"`{words}` is no power standard that is known here", _known())
 
 
 def run_standard(node: Node, context: Context) -> str | None:
