@@ -53,8 +53,8 @@ def how(a: str, b: str, medium: Medium | None = None) -> str:
             "51 mm silicone hose",
             Medium.AIR,
             # An engine maker's service page: 12 mm band, new hose, 4.5 N m.
-            "worm-drive clamp 50-70 mm or T-bolt clamp 60-63 mm, its range by the hose measured "
-            "on the pipe; worm drive, 12 mm band, new hose 4.5 ± 0.7 N m",
+            "worm-drive clamp 50-70 mm or T-bolt 60-63 mm, by the hose measured on the pipe; worm "
+            "drive with 12 mm band, new hose: 4.5 ± 0.7 N m",
         ),
         (
             "8 mm barb",

@@ -101,9 +101,9 @@ def _clamp(pipe: End, medium: Medium | None) -> MakeUp:
     bolt = None if small else clamp_for(outside, "t_bolt")
     band = keyed("clamps_flanges", "name")["12 mm band"]
     said = f"worm-drive clamp {choice.name} mm" if choice else "a clamp"
-    said += f" or T-bolt clamp {bolt.name} mm" if bolt else ""
+    said += f" or T-bolt {bolt.name} mm" if bolt else ""
     return MakeUp(
-        f"{said}, its range by the hose measured on the pipe; worm drive, 12 mm band, new hose "
+        f"{said}, by the hose measured on the pipe; worm drive with 12 mm band, new hose: "
         f"{band['torque_nm'].split(' new')[0].replace('+/-', '± ')} N m",
         sourced(band["provenance"]),
     )
