@@ -19,17 +19,19 @@ def plain(text: str) -> str:
 
 
 def test_systems_stand_in_the_order_of_a_car_and_every_part_in_its_own() -> None:
-    assert [(each.id, each.title, len(each.rows)) for each in SYSTEMS] == [
-        ("induction", "Induction", 1),
-        ("charge-air", "Charge air", 1),
-        ("fuel", "Fuel", 4),
-        ("chassis", "Chassis", 1),
-        ("workshop", "Workshop", 1),
+    assert [(each.id, each.title, len(each.rows), plain(each.spent)) for each in SYSTEMS] == [
+        ("induction", "Induction", 1, "0.00_EUR"),
+        ("charge-air", "Charge air", 1, "0.00_EUR"),
+        ("fuel", "Fuel", 4, "258.30_EUR"),
+        ("chassis", "Chassis", 1, "0.00_EUR"),
+        ("workshop", "Workshop", 1, "0.00_EUR"),
     ]
 
 
 def test_a_part_says_what_it_cost_where_and_what_it_had_to_meet() -> None:
     row = ROWS["Larger fuel pump"]
+    assert row.cost is not None
+    assert (plain(row.cost.text), row.cost.address) == ("150.00_EUR", "/tally/#amount-pump-2")
     assert (plain(row.price), row.bought, row.came) == (
         "120.00_GBP",
         "Pump bench, 1 November 2025",

@@ -45,7 +45,6 @@ Airbox
 
 CHARGE AIR
 Charge cooler
-    bought new
     140.00_EUR
     what became of it: planned, not bought
 

@@ -238,9 +238,7 @@ def _rate(desk: Desk, entry: LedgerEntry) -> str:
     return f"{desk.formats.money(entry.amount)}, {entry.rate}"
 
 
-def _moved(
-    desk: Desk, number: int, figures: Iterable[Figure | Missing]
-) -> tuple[FigureRow, ...]:
+def _moved(desk: Desk, number: int, figures: Iterable[Figure | Missing]) -> tuple[FigureRow, ...]:
     """Return those of some figures that read otherwise than at the episode before."""
     before = desk.figures[desk.before(number)]
     rows = (

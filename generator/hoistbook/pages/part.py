@@ -6,14 +6,16 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from hoistbook.authored.records import Came, JoinEnd, Part
+from hoistbook.authored.records import JoinEnd, Part
 from hoistbook.history.state import PartState
 from hoistbook.pages import links
+from hoistbook.pages.amounts import amounts_by_part
 from hoistbook.pages.became import standing
 from hoistbook.pages.change_rows import ChangeRow, change_rows
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.joins import JoinRow, joins_of, never_joined
 from hoistbook.pages.page import Page
+from hoistbook.pages.part_cost import cost_of
 from hoistbook.pages.parts import bought_at
 from hoistbook.pages.receipts import came_of, count_of
 from hoistbook.pages.shown import Entry, FigureRow, Link, PartRef, Sheet
@@ -51,7 +53,9 @@ class PartContext(Sheet):
 
     part: PartRef
     entries: tuple[Entry, ...]
-    """Kind, system, count, maker, price, supplier and the like, as far as known."""
+    """Kind, system, count, maker, supplier and the like, as far as known."""
+    cost: tuple[Entry, ...]
+    """What was paid for it and what that came to in the tally, each leading there."""
     note: str
     link: str
     """Full URL; empty without."""
@@ -69,9 +73,11 @@ class PartContext(Sheet):
 
 def part_pages(desk: Desk) -> Iterator[Page]:
     """Yield the page of every part."""
-    history = _histories(desk)
+    history, amounts = _histories(desk), amounts_by_part(desk)
     for state in desk.states[desk.last].parts.values():
-        yield _page(desk, state, history.get(state.part.id, ()))
+        id_ = state.part.id
+        cost = cost_of(desk, state.part, amounts.get(id_, ()))
+        yield _page(desk, state, cost, history.get(id_, ()))
 
 
 def _histories(desk: Desk) -> dict[str, tuple[tuple[Link, ChangeRow], ...]]:
@@ -86,7 +92,12 @@ def _histories(desk: Desk) -> dict[str, tuple[tuple[Link, ChangeRow], ...]]:
     return found
 
 
-def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], ...]) -> Page:
+def _page(
+    desk: Desk,
+    state: PartState,
+    cost: tuple[Entry, ...],
+    history: tuple[tuple[Link, ChangeRow], ...],
+) -> Page:
     part, words = state.part, desk.words
     address = links.part(part.id)
     joins = joins_of(desk, part.id)
@@ -104,6 +115,7 @@ def _page(desk: Desk, state: PartState, history: tuple[tuple[Link, ChangeRow], .
             lead=lead,
             part=desk.part(part.id),
             entries=tuple(_entries(desk, state)),
+            cost=cost,
             note=part.note or "",
             link=part.link or "",
             facts=tuple(
@@ -137,7 +149,6 @@ def _lead(desk: Desk, state: PartState) -> str:
 
 def _entries(desk: Desk, state: PartState) -> Iterator[Entry]:
     part, words = state.part, desk.words
-    came = words("came.bought") if part.came is Came.BOUGHT and part.paid else ""
     texts = (
         ("kind", desk.kind(part.kind)),
         ("system", desk.system(part.system)),
@@ -145,9 +156,7 @@ def _entries(desk: Desk, state: PartState) -> Iterator[Entry]:
         ("standing", _standing(desk, state)),
         ("maker", part.maker or ""),
         ("part_number", part.part_number or ""),
-        ("came", came_of(desk, part) if part.came is not Came.BOUGHT else came),
-        ("paid", desk.formats.money(part.paid) if part.paid else ""),
-        ("list", desk.formats.money(part.list_price) if part.list_price else ""),
+        ("came", came_of(desk, part)),
         ("bought", bought_at(desk, part.id)),
         ("must", part.must or ""),
         ("good_until", desk.formats.date(part.good_until) if part.good_until else ""),

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from decimal import Decimal
 from itertools import groupby
 
 from hoistbook.authored.kinds import systems
 from hoistbook.authored.records import Came, Part
+from hoistbook.history.ledger import Entry, EntryKind, Stage
 from hoistbook.history.state import PartState
+from hoistbook.history.tallies import NO_SYSTEM
 from hoistbook.pages import links
+from hoistbook.pages.amounts import amounts_by_part
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.parts_copy import CopyShown, copies_of
@@ -30,7 +34,10 @@ class PartRow:
     ends: tuple[str, ...]
     """"oil in: M12x1.5 female"."""
     price: str
-    """As paid, in its own currency."""
+    """As paid or planned, in its own currency; empty where the tally has the same amount."""
+    cost: Link | None
+    """What the tally has for it, in the journal's currency with its share of postage, tax and
+    discount, leading there; None where nothing was paid."""
     bought: str
     """Supplier and date."""
     link: str
@@ -51,6 +58,8 @@ class SystemParts:
 
     id: str
     title: str
+    spent: str
+    """What the tally has for the system, money that is not a part included."""
     rows: tuple[PartRow, ...]
 
 
@@ -62,6 +71,8 @@ class SystemFiled:
     link: Link
     count: int
     in_build: int
+    spent: str
+    """What the tally has for the system."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,10 +95,15 @@ MOST_ROWS = 130
 """A longer list is filed by system, each on a page of its own, so that none grows too large."""
 
 
+MOST_COPIED = 250
+"""Of a longer list the clipboard's copies would be most of the page: its files hold the same."""
+
+
 def parts_pages(desk: Desk) -> Iterator[Page]:
     """Yield the page that lists all parts, or says where they are filed, and the filed pages."""
-    shown = _by_system(desk, desk.states[desk.last].parts.values())
-    filed = sum(len(each.rows) for each in shown) > MOST_ROWS
+    parts = desk.states[desk.last].parts
+    shown = _by_system(desk, parts.values())
+    filed = len(parts) > MOST_ROWS
     yield _whole_page(desk, shown, filed=filed)
     if filed:
         yield from (_system_page(desk, each) for each in shown)
@@ -120,6 +136,7 @@ def _filed(system: SystemParts) -> SystemFiled:
         link=Link(text=system.title, address=links.system(system.id)),
         count=len(system.rows),
         in_build=sum(1 for each in system.rows if each.until is None),
+        spent=system.spent,
     )
 
 
@@ -149,7 +166,7 @@ def _whole_page(desk: Desk, shown: tuple[SystemParts, ...], *, filed: bool) -> P
             filed=tuple(_filed(each) for each in shown) if filed else (),
             episodes=tuple(desk.episode(each) for each in desk.states),
             states=_states(desk),
-            copy=copies_of(desk, on_page=not filed),
+            copy=copies_of(desk, on_page=len(known) <= MOST_COPIED),
         ),
         owed=desk.owed(links.PARTS),
     )
@@ -158,27 +175,31 @@ def _whole_page(desk: Desk, shown: tuple[SystemParts, ...], *, filed: bool) -> P
 def _by_system(desk: Desk, parts: Iterable[PartState]) -> tuple[SystemParts, ...]:
     order = {system: at for at, system in enumerate(systems())}
     by_system = sorted(parts, key=lambda each: order.get(each.part.system or "", len(order)))
+    spent, amounts = dict(desk.tallies[desk.last].by_system), amounts_by_part(desk)
     return tuple(
         SystemParts(
             id=(system or "other").replace(" ", "-"),
             title=desk.system(system),
-            rows=tuple(part_row(desk, each) for each in members),
+            spent=desk.home_money(spent.get(system or NO_SYSTEM, Decimal(0))),
+            rows=tuple(_row(desk, each, amounts.get(each.part.id, ())) for each in members),
         )
         for system, members in groupby(by_system, key=lambda each: each.part.system)
     )
 
 
-def part_row(desk: Desk, state: PartState) -> PartRow:
+def _row(desk: Desk, state: PartState, amounts: Iterable[tuple[Entry, str]]) -> PartRow:
     """Return a part as a row."""
     part = state.part
-    ref = desk.part(part.id)
+    ref, cost = desk.part(part.id), _cost(desk, amounts)
+    paid = desk.formats.money(part.paid) if part.paid else ""
     return PartRow(
         part=ref,
         count=count_of(desk, part),
         maker=" ".join(each for each in (part.maker, part.part_number) if each),
         came="" if part.came is Came.BOUGHT else came_of(desk, part),
         ends=ends_of(part),
-        price=desk.formats.money(part.paid) if part.paid else "",
+        price="" if cost and cost.text == paid else paid,
+        cost=cost,
         bought=bought_at(desk, part.id),
         link=part.link or "",
         must=part.must or "",
@@ -186,6 +207,14 @@ def part_row(desk: Desk, state: PartState) -> PartRow:
         start=state.known_in,
         until=desk.fate(part.id).episode if ref.dropped else None,
     )
+
+
+def _cost(desk: Desk, amounts: Iterable[tuple[Entry, str]]) -> Link | None:
+    """Return what was paid for a part as the tally has it; what came back stands on its page."""
+    for entry, address in amounts:
+        if entry.kind is EntryKind.PART and entry.stage is Stage.SPENT:
+            return Link(text=desk.home_money(entry.home), address=address)
+    return None
 
 
 def bought_at(desk: Desk, part_id: str) -> str:

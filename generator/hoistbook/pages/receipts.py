@@ -120,7 +120,10 @@ def fitted_count(desk: Desk, state: PartState) -> str:
 
 
 def came_of(desk: Desk, part: Part) -> str:
-    """Return how a part came to the build: "used", "with Timing belt kit"."""
+    """Return how a part came: "used", "with Timing belt kit"; empty for one that never came."""
+    known = desk.states[desk.last].parts[part.id]
+    if part.came in (Came.BOUGHT, Came.USED) and known.came_in is None:
+        return ""
     if part.came is Came.WITH:
         if part.came_with is None:
             return desk.words("came.with_car")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
@@ -10,11 +9,12 @@ from decimal import Decimal
 from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind, Stage, Tally
 from hoistbook.pages import links
+from hoistbook.pages.amounts import amount_ids, amount_sheets
 from hoistbook.pages.charts import cost_charts
 from hoistbook.pages.cost_of_power import cost_of_power
 from hoistbook.pages.desk import Desk, NamePart, sections
 from hoistbook.pages.page import Page
-from hoistbook.pages.sheets import Filed, filed_at, filed_on, sheets_of
+from hoistbook.pages.sheets import Filed, filed_at, filed_on
 from hoistbook.pages.shown import Chart, Entry, Link, PartRef, Sheet
 
 
@@ -40,6 +40,8 @@ class TallyRow:
 
     episode: Link
     number: int
+    id: str
+    """Anchor of an amount of a part; empty for others."""
     first: bool
     """Whether it is the first amount of its episode: a theme gives it an anchor."""
     until: int | None
@@ -97,8 +99,7 @@ class TallyContext(Sheet):
 
 def tally_pages(desk: Desk) -> Iterator[Page]:
     """Yield the page of the running cost, and the full sheets of amounts filed under it."""
-    amounts = Counter(each.episode for each in desk.material.ledger.entries)
-    sheets = sheets_of({number: amounts[number] for number in desk.states if amounts[number]})
+    sheets = amount_sheets(desk)
     for sheet in sheets[:-1]:
         yield _amounts_page(desk, sheet)
     yield _whole_page(desk, sheets)
@@ -148,11 +149,12 @@ def _amounts_page(desk: Desk, sheet: tuple[int, ...]) -> Page:
 
 def _rows(desk: Desk, sheet: tuple[int, ...]) -> tuple[TallyRow, ...]:
     name = desk.naming()
-    entries = [each for each in desk.material.ledger.entries if each.episode in sheet]
-    numbers = [None, *(each.episode for each in entries)]
+    placed = zip(desk.material.ledger.entries, amount_ids(desk), strict=True)
+    entries = [(each, id_) for each, id_ in placed if each.episode in sheet]
+    numbers = [None, *(each.episode for each, _ in entries)]
     return tuple(
-        _row(desk, each, name, first=each.episode != before)
-        for each, before in zip(entries, numbers, strict=False)
+        _row(desk, each, name, id_, first=each.episode != before)
+        for (each, id_), before in zip(entries, numbers, strict=False)
     )
 
 
@@ -210,11 +212,12 @@ def _running(desk: Desk, tally: Tally) -> RunningRow:
     )
 
 
-def _row(desk: Desk, entry: LedgerEntry, name: NamePart, *, first: bool) -> TallyRow:
+def _row(desk: Desk, entry: LedgerEntry, name: NamePart, id_: str, *, first: bool) -> TallyRow:
     foreign = entry.amount.currency != desk.currency
     return TallyRow(
         episode=desk.episode(entry.episode),
         number=entry.episode,
+        id=id_,
         first=first,
         until=entry.until,
         date=desk.formats.date(entry.day) if entry.day else "",
