@@ -1,10 +1,24 @@
 """The copied list, whole, in all its forms: what became of a part travels with it."""
 
+import csv
+import io
 from dataclasses import replace
+from decimal import Decimal
 
+from hoistbook.cautions.caution import Owed
+from hoistbook.figures.figure import Limit, LimitState
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.parts_copy import copies_of, parts_in_lines, parts_list_files
-from tests.pages.sample import FIRST, JOURNAL, SECOND, part, sample_material
+from tests.pages.sample import (
+    FIRST,
+    FUEL,
+    JOURNAL,
+    SECOND,
+    euro,
+    figure,
+    part,
+    sample_material,
+)
 
 CAUTION = (
     "Caution: this is the record of one car, not advice for another. What fits and holds here may "
@@ -22,7 +36,7 @@ Airbox
 FUEL
 Larger fuel pump
     bought used
-    120.00_GBP, Pump bench, 2025-11-01, https://shop.example/pump-2
+    120.00_GBP (150.00_EUR), Pump bench, 2025-11-01, https://shop.example/pump-2
     ends: outlet: 8 mm barb
     had to meet: flow for 100 kW
 
@@ -31,6 +45,7 @@ Fuel-proof gloves
     already owned
 
 Left out: 5 parts that are not in the build, replaced, gone or not there yet.
+Together 150.00_EUR, where a price is given.
 Good for: displacement 1,598_cc, boost 0.5_bar, fuel petrol.
 {CAUTION}
 Fuel: Fuel vapour burns: no flame, moving air.
@@ -52,16 +67,17 @@ FUEL
 Fuel pump
     bought new
     89.00_EUR, Fuel counter, 2025-09-13
+    facts: flow 95_L/h, stated
     ends: outlet: 8 mm barb
     what became of it: replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar
 Fuel hose, 8 mm (2 off)
     bought new
-    12.40_EUR for all 2, Fuel counter, 2025-09-13
+    12.40_EUR for both, 6.20_EUR each, Fuel counter, 2025-09-13
     what became of it: built into Pump cradle in episode 2, 1 of 2 left; Pump cradle: on hand, \
 not fitted
 Larger fuel pump
     bought used
-    120.00_GBP, Pump bench, 2025-11-01, https://shop.example/pump-2
+    120.00_GBP (150.00_EUR), Pump bench, 2025-11-01, https://shop.example/pump-2
     ends: outlet: 8 mm barb
     had to meet: flow for 100 kW
 Pump cradle
@@ -78,7 +94,8 @@ WORKSHOP
 Fuel-proof gloves
     already owned
 
-Of these, 5 parts are not in the build: what became of each stands beside it.
+Of the 8 parts above, 5 are not in the build: what became of each stands beside it.
+Together 391.40_EUR, where a price is given; with postage, tax and discount 398.30_EUR.
 Good for: displacement 1,598_cc, boost 0.5_bar, fuel petrol.
 {CAUTION}
 Fuel: Fuel vapour burns: no flame, moving air.
@@ -91,7 +108,7 @@ MARKDOWN = f"""\
 
 - **Larger fuel pump**
   - bought used
-  - 120.00_GBP, Pump bench, 2025-11-01, https://shop.example/pump-2
+  - 120.00_GBP (150.00_EUR), Pump bench, 2025-11-01, https://shop.example/pump-2
   - ends: outlet: 8 mm barb
   - had to meet: flow for 100 kW
 
@@ -102,6 +119,8 @@ MARKDOWN = f"""\
 
 Left out: 2 parts that are not in the build, replaced, gone or not there yet.
 
+Together 150.00_EUR, where a price is given.
+
 Good for: displacement 1,598_cc, boost 0.5_bar, fuel petrol.
 
 {CAUTION}
@@ -109,17 +128,23 @@ Good for: displacement 1,598_cc, boost 0.5_bar, fuel petrol.
 Fuel: Fuel vapour burns: no flame, moving air.
 """
 
+SHORT_CAUTION = (
+    "The record of one car, not advice for another: check every size and rating yourself."
+)
+
 CSV = f"""\
-System,Count,Name,Maker,Part number,New or used,Ends,Price,Date,Supplier,Link,Had to meet,\
-Figures,What became of it
-Fuel,1,Fuel pump,,,bought new,outlet: 8 mm barb,89.00 EUR,2025-09-13,Fuel counter,,,,\
-replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar
-Fuel,2 off,"Fuel hose, 8 mm",,,bought new,,12.40 EUR for all 2,2025-09-13,Fuel counter,,,,\
-"built into Pump cradle in episode 2, 1 of 2 left; Pump cradle: on hand, not fitted"
-"Of these, 2 parts are not in the build: what became of each stands beside it.",,,,,,,,,,,,,
-"Good for: displacement 1,598 cc, boost none, fuel petrol.",,,,,,,,,,,,,
-"{CAUTION}",,,,,,,,,,,,,
-"Fuel: Fuel vapour burns: no flame, moving air.",,,,,,,,,,,,,
+System,Name,Count,Unit price in EUR,Price in EUR,"Postage, tax and discount in EUR",Price as paid,\
+Date,Supplier,New or used,Maker,Part number,Facts,Ends,Had to meet,Figures and limits,\
+What became of it,Link,Good for,Cautions
+Fuel,Fuel pump,1,89.00,89.00,6.06,89.00 EUR,2025-09-13,Fuel counter,bought new,,,\
+"flow 95 L/h, stated",outlet: 8 mm barb,,,\
+replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar,,\
+"displacement 1,598 cc, boost none, fuel petrol",\
+"{SHORT_CAUTION} Fuel: Fuel vapour burns: no flame, moving air."
+Fuel,"Fuel hose, 8 mm",2,6.20,12.40,0.84,12.40 EUR,2025-09-13,Fuel counter,bought new,,,,,,,\
+"built into Pump cradle in episode 2, 1 of 2 left; Pump cradle: on hand, not fitted",,\
+"displacement 1,598 cc, boost none, fuel petrol",\
+"{SHORT_CAUTION}"
 """
 
 
@@ -143,8 +168,47 @@ def test_the_list_of_an_episode_as_markdown() -> None:
     assert files()["-episode-2.md"] == MARKDOWN
 
 
-def test_the_list_of_an_episode_as_csv() -> None:
-    assert files()["-episode-1-whole.csv"] == CSV.replace("\n", "\r\n")
+def test_as_csv_a_list_is_a_table_of_parts_alone_whose_rows_carry_its_cautions() -> None:
+    material = sample_material()
+    owed = {**material.owed, "/parts/pump/": (Owed(caution=FUEL, full=False, because=()),)}
+    made = parts_list_files(desk_of(replace(material, owed=owed)))
+    table = made["data/parts-list-episode-1-whole.csv"].decode()
+    assert table == CSV.replace("\n", "\r\n")
+
+
+def test_numbers_of_a_csv_add_up_in_a_spreadsheet() -> None:
+    rows = list(csv.DictReader(io.StringIO(files()["-whole.csv"], newline="")))
+    assert [row["Count"] for row in rows] == ["1", "1", "1", "2", "1", "1", "1", "1"]
+    prices = [Decimal(row["Price in EUR"]) for row in rows if row["Price in EUR"]]
+    assert sum(prices) == Decimal("391.40")  # as the list in words says
+
+
+def test_a_pump_has_the_figure_that_it_had_to_meet_with_its_limit() -> None:
+    limit = Limit(
+        state=LimitState.NEAR, threshold=0.15, side="at least", reason="common practice, no source"
+    )
+    margin = figure("pump_margin", 0.2, 0.1, 2, limit=limit)
+    material = sample_material()
+    *_, last = material.figures
+    figures = (*material.figures[:-1], replace(last, figures=(margin,)))
+    text = parts_list_files(desk_of(replace(material, figures=figures)))["data/parts-list.txt"]
+    assert (
+        "    figures: Fuel pump margin 20_%, 95 % band 10 to 30_%, estimated, near its limit "
+        "(at least 15_%)\n"
+    ) in text.decode().replace("\N{NO-BREAK SPACE}", "_")
+
+
+def test_of_parts_bought_with_a_friend_a_list_has_the_own_ones() -> None:
+    mine = part("injectors", "Injectors", count=8, kept=4, paid=euro("100.00"))
+    receipt = replace(SECOND.bought[0], parts=(*SECOND.bought[0].parts, mine))
+    desk = desk_of(
+        sample_material(replace(JOURNAL, episodes=(FIRST, replace(SECOND, bought=(receipt,)))))
+    )
+    text = parts_list_files(desk)["data/parts-list-whole.txt"].decode()
+    assert (
+        "Injectors (4 off)\n    bought new\n    50.00_EUR for 4, 12.50_EUR each"
+        in text.replace("\N{NO-BREAK SPACE}", "_")
+    )
 
 
 def desk_with_gloves(**more: str) -> Desk:
@@ -180,6 +244,6 @@ def test_the_description_of_a_video_has_a_line_for_each_part() -> None:
     assert [each.replace("\N{NO-BREAK SPACE}", "_") for each in lines] == [
         "Fuel pump, 89.00_EUR, Fuel counter, "
         "replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar",
-        "Fuel hose, 8 mm (2 off), 12.40_EUR for all 2, Fuel counter, "
+        "Fuel hose, 8 mm (2 off), 12.40_EUR for both, 6.20_EUR each, Fuel counter, "
         "built into Pump cradle in episode 2, 1 of 2 left; Pump cradle: on hand, not fitted",
     ]

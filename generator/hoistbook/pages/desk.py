@@ -78,6 +78,12 @@ class Desk:
             if each.part and each.kind is EntryKind.PART and each.stage is Stage.SPENT
         }
         """By part, the entry of the tally that paid for it."""
+        self.priced: Mapping[str, Entry] = {
+            each.part: each
+            for each in material.ledger.entries
+            if each.part and each.kind is EntryKind.PART
+        } | self.paid
+        """By part, the entry that says its price: paid, or else as ordered or planned."""
 
     def verdicts(self, number: int) -> tuple[JoinVerdict, ...]:
         """Return the joins that hold at an episode, judged."""

@@ -1,7 +1,8 @@
 """A parts list to take away: as text, as Markdown and as CSV, for the clipboard and as files.
 
 What became of a part travels with it. Parts that are no longer in the build are left out unless
-asked for, and the list says how many. It ends with what it is good for and with the caution.
+asked for, and the list says how many. As text it ends with what it costs, what it is good for and
+the cautions; as CSV it is a table alone, whose rows carry all of these.
 """
 
 from __future__ import annotations
@@ -13,16 +14,19 @@ from itertools import groupby
 
 from markupsafe import Markup, escape
 
-from hoistbook.authored.kinds import systems
-from hoistbook.authored.records import Part
-from hoistbook.figures.figure import Figure
-from hoistbook.history.state import Outcome, PartState
 from hoistbook.pages import links
 from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formats import NO_BREAK
-from hoistbook.pages.receipts import came_of, count_of
-from hoistbook.pages.spec import in_short
+from hoistbook.pages.parts_listed import (
+    Listed,
+    Row,
+    cost_of,
+    listed,
+    parts_of_episode,
+    price_in_words,
+    row_of,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,42 +58,6 @@ class CopyShown:
     """How many parts are left out and why; empty for none."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
-    """One part of the list; every field is ready to print and may be empty."""
-
-    system: str
-    count: str
-    name: str
-    maker: str
-    part_number: str
-    came: str
-    """"bought new", "bought used", "made here"."""
-    ends: str
-    price: str
-    date: str
-    supplier: str
-    link: str
-    must: str
-    """What it had to meet, in the author's words."""
-    figures: str
-    """Its own figures, each with its limit."""
-    became: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Listed:
-    """The whole list before it takes a form."""
-
-    title: str
-    rows: tuple[tuple[Row, bool], ...]
-    """Each with whether it is left out unless asked."""
-    left_out: str
-    whole: str
-    conditions: str
-    cautions: tuple[str, ...]
-
-
 _ALWAYS, _ASKED, _UNASKED = "always", "asked", "unasked"
 _Piece = tuple[str, str]
 """A text with its line end, and when it belongs to the list."""
@@ -100,31 +68,31 @@ def copies_of(desk: Desk, number: int | None = None, *, on_page: bool = True) ->
 
     A list that is too long to stand on a page for the clipboard is in its files alone.
     """
-    listed = _listed(desk, number)
+    made = listed(desk, number)
     return CopyShown(
         copies=tuple(
             Copy(
                 name=desk.words(f"parts_copy.{suffix}"),
                 suffix=suffix,
-                body=_marked(form(desk, listed)) if on_page else Markup(""),
+                body=_marked(form(desk, made)) if on_page else Markup(""),
                 file=links.parts_list(number, suffix),
-                whole=links.parts_list(number, suffix, whole=True) if listed.left_out else "",
+                whole=links.parts_list(number, suffix, whole=True) if made.left_out else "",
             )
             for suffix, form in _FORMS.items()
-            if listed.rows
+            if made.rows
         ),
-        conditions=listed.conditions,
-        left_out=listed.left_out,
+        conditions=made.conditions,
+        left_out=made.left_out,
     )
 
 
 def parts_in_lines(desk: Desk, number: int) -> list[str]:
     """Return the parts that came in an episode, one line each, with what became of them."""
-    rows = (_row(desk, each.part, number) for each in parts_of_episode(desk, number))
+    rows = (row_of(desk, each.part, number) for each in parts_of_episode(desk, number))
     lines = []
     for row in rows:
         came = row.came if row.came != desk.words("came.bought") else ""
-        said = [_counted(row), came, row.price, row.supplier, row.became]
+        said = [_counted(desk, row), came, price_in_words(desk, row), row.supplier, row.became]
         lines.append(", ".join(each for each in said if each))
     return lines
 
@@ -133,25 +101,17 @@ def parts_list_files(desk: Desk) -> dict[str, bytes]:
     """Return the files of all parts lists: path in the site -> content."""
     files = {}
     for number in (None, *desk.episodes):
-        listed = _listed(desk, number)
+        made = listed(desk, number)
         for suffix, form in _FORMS.items():
-            if not listed.rows:
+            if not made.rows:
                 continue
-            pieces = list(form(desk, listed))
+            pieces = list(form(desk, made))
             file = links.file_path(links.parts_list(number, suffix))
             files[file] = _chosen(pieces, _UNASKED)
-            if listed.left_out:
+            if made.left_out:
                 file = links.file_path(links.parts_list(number, suffix, whole=True))
                 files[file] = _chosen(pieces, _ASKED)
     return files
-
-
-def parts_of_episode(desk: Desk, number: int) -> tuple[PartState, ...]:
-    """Return the parts that came in an episode: bought, got without a receipt, or made."""
-    episode = desk.episodes[number]
-    came = [part for receipt in episode.bought for part in receipt.parts]
-    known = desk.states[desk.last].parts
-    return tuple(known[part.id] for part in (*came, *episode.got, *episode.made))
 
 
 def _marked(pieces: Iterable[_Piece]) -> Markup:
@@ -170,103 +130,19 @@ def _chosen(pieces: Iterable[_Piece], asked: str) -> bytes:
     return "".join(text for text, when in pieces if when in (_ALWAYS, asked)).encode()
 
 
-def _listed(desk: Desk, number: int | None) -> _Listed:
-    words = desk.words
-    if number is None:
-        parts = tuple(desk.states[desk.last].parts.values())
-        title = words("parts_copy.title", title=desk.material.journal.title, episode=desk.last)
-        address = links.PARTS
-    else:
-        parts = parts_of_episode(desk, number)
-        title = words(
-            "parts_copy.title_episode", title=desk.material.journal.title, episode=number
-        )
-        address = links.episode(number)
-    order = {name: at for at, name in enumerate(systems())}
-    ordered = sorted(parts, key=lambda each: order.get(each.part.system or "", len(order)))
-    at = desk.last if number is None else number
-    rows = tuple((_row(desk, each.part, at), _left_out(desk, each.part)) for each in ordered)
-    count = sum(left for _, left in rows)
-    return _Listed(
-        title=title,
-        rows=rows,
-        left_out=words("parts_copy.left_out", n=count) if count else "",
-        whole=words("parts_copy.whole", n=count) if count else "",
-        conditions=conditions_of(desk, at),
-        cautions=(
-            words("parts_copy.caution"),
-            *(f"{each.caution.title}: {each.caution.line}" for each in desk.owed(address)),
-        ),
-    )
-
-
-def _left_out(desk: Desk, part: Part) -> bool:
-    return desk.fate(part.id).outcome is not Outcome.IN_USE
-
-
-def conditions_of(desk: Desk, number: int) -> str:
-    """Return what the build as at an episode is good for: displacement, boost and fuel."""
-    state = desk.states[number]
-    given = {
-        "displacement": state.car.get("engine displacement"),
-        "boost": state.settings.get("boost"),
-        "fuel": state.settings.get("fuel"),
-    }
-    said = [
-        desk.words(f"parts_copy.{name}", value=in_short(desk, dated.value))
-        for name, dated in given.items()
-        if dated is not None
-    ]
-    return ", ".join(said) or desk.words("parts_copy.no_conditions")
-
-
-def _row(desk: Desk, part: Part, at: int) -> Row:
-    """Return a part as a list has it whose figures and conditions are as at an episode."""
-    entry = desk.paid.get(part.id)
-    return Row(
-        system=desk.system(part.system),
-        count=count_of(desk, part) or "1",
-        name=part.name,
-        maker=part.maker or "",
-        part_number=part.part_number or "",
-        came=came_of(desk, part),
-        ends="; ".join(f"{each.name}: {each.text}" for each in part.ends.values()),
-        price=_price(desk, part),
-        date=entry.day.isoformat() if entry and entry.day else "",
-        supplier=(entry.supplier or "") if entry else "",
-        link=part.link or "",
-        must=part.must or "",
-        figures="; ".join(_figures(desk, part.id, at)),
-        became=desk.became(part.id),
-    )
-
-
-def _price(desk: Desk, part: Part) -> str:
-    if part.paid is None:
-        return ""
-    price = desk.formats.money(part.paid)
-    if part.count == 1:
-        return price
-    return desk.words("parts_copy.price_of_all", price=price, count=part.count)
-
-
-def _figures(desk: Desk, part_id: str, at: int) -> Iterator[str]:
-    for figure in desk.listed(at):
-        if figure.key.subject != part_id or not isinstance(figure, Figure):
-            continue
-        said = desk.formats.figure(figure)
-        text = f"{desk.titles[figure.key.quantity]} {said.sentence}"
-        yield f"{text}, {said.limit} ({said.limit_detail})" if said.limit else text
-
-
 def _details(desk: Desk, row: Row, link: Callable[[str], str]) -> Iterator[str]:
     """Yield the lines below a part's name."""
     number = f"{desk.words('parts_copy.part_number')} {row.part_number}"
     made = [row.maker, number if row.part_number else "", row.came]
     yield ", ".join(each for each in made if each)
-    bought = [row.price, row.supplier, row.date, link(row.link) if row.link else ""]
+    bought = [
+        price_in_words(desk, row),
+        row.supplier,
+        row.date,
+        link(row.link) if row.link else "",
+    ]
     yield ", ".join(each for each in bought if each)
-    for name in ("ends", "must", "figures", "became"):
+    for name in ("facts", "ends", "must", "figures", "became"):
         value = getattr(row, name)
         if value:
             yield f"{desk.words(f'parts_copy.{name}')}: {value}"
@@ -282,31 +158,36 @@ def _by_system(
         yield system, _ASKED if only_left_out else _ALWAYS, of_system
 
 
-def _text(desk: Desk, listed: _Listed) -> Iterator[_Piece]:
-    yield f"{listed.title}\n", _ALWAYS
-    for system, when, rows in _by_system(listed.rows):
+def _text(desk: Desk, made: Listed) -> Iterator[_Piece]:
+    yield f"{made.title}\n", _ALWAYS
+    for system, when, rows in _by_system(made.rows):
         yield f"\n{system.upper()}\n", when
         for row, left in rows:
-            lines = [_counted(row), *(f"    {each}" for each in _details(desk, row, str) if each)]
+            lines = [
+                _counted(desk, row),
+                *(f"    {each}" for each in _details(desk, row, str) if each),
+            ]
             yield "\n".join(lines) + "\n", _ASKED if left else _ALWAYS
     yield "\n", _ALWAYS
-    yield from _closing(desk, listed, "")
+    yield from _closing(desk, made, "")
 
 
-def _counted(row: Row) -> str:
-    return row.name if row.count == "1" else f"{row.name} ({row.count})"
+def _counted(desk: Desk, row: Row) -> str:
+    if row.count == 1:
+        return row.name
+    return f"{row.name} ({desk.words('part.number_off', count=row.count)})"
 
 
-def _markdown(desk: Desk, listed: _Listed) -> Iterator[_Piece]:
-    yield f"# {_plain(listed.title)}\n", _ALWAYS
-    for system, when, rows in _by_system(listed.rows):
+def _markdown(desk: Desk, made: Listed) -> Iterator[_Piece]:
+    yield f"# {_plain(made.title)}\n", _ALWAYS
+    for system, when, rows in _by_system(made.rows):
         yield f"\n## {_plain(system)}\n\n", when
         for row, left in rows:
             details = (_plain(each) for each in _details(desk, row, lambda link: link) if each)
-            lines = [f"- **{_plain(_counted(row))}**", *(f"  - {each}" for each in details)]
+            lines = [f"- **{_plain(_counted(desk, row))}**", *(f"  - {each}" for each in details)]
             yield "\n".join(lines) + "\n", _ASKED if left else _ALWAYS
     yield "\n", _ALWAYS
-    yield from _closing(desk, listed, "\n")
+    yield from _closing(desk, made, "\n")
 
 
 _MARKS = re.compile(r"([\\`*_\[\]<>#|~])")
@@ -318,32 +199,32 @@ def _plain(text: str) -> str:
     return " ".join(each if "://" in each else _MARKS.sub(r"\\\1", each) for each in words)
 
 
-def _closing(desk: Desk, listed: _Listed, between: str) -> Iterator[_Piece]:
-    """Yield what every list ends with: how many are left out, the conditions, the caution."""
-    if listed.left_out:
-        yield f"{listed.left_out}\n{between}", _UNASKED
-        yield f"{listed.whole}\n{between}", _ASKED
-    conditions = desk.words("parts_copy.conditions", conditions=listed.conditions)
+def _closing(desk: Desk, made: Listed, between: str) -> Iterator[_Piece]:
+    """Yield what a list ends with: what is left out, the cost, the conditions, the cautions."""
+    every = [row for row, _ in made.rows]
+    kept = [row for row, left in made.rows if not left]
+    for rows, when, said in ((kept, _UNASKED, made.left_out), (every, _ASKED, made.whole)):
+        for line in (said, cost_of(desk, rows)):
+            if line:
+                yield f"{line}\n{between}", when
+    conditions = desk.words("parts_copy.conditions", conditions=made.conditions)
     yield f"{conditions}\n", _ALWAYS
-    for caution in listed.cautions:
+    for caution in made.cautions:
         yield f"{between}{caution}\n", _ALWAYS
 
 
-def _csv(desk: Desk, listed: _Listed) -> Iterator[_Piece]:
+def _csv(desk: Desk, made: Listed) -> Iterator[_Piece]:
+    """Yield a table and nothing but: a spreadsheet would sort any other line among the parts."""
     names = [each.name for each in fields(Row)]
-    header = [desk.words(f"parts_copy.column.{name}") for name in names]
+    header = [desk.words(f"parts_copy.column.{each}", currency=desk.currency) for each in names]
     yield csv_table(header, []).decode(), _ALWAYS
-    for row, left in listed.rows:
-        yield _csv_line(astuple(row)), _ASKED if left else _ALWAYS
-    for text, when in _closing(desk, listed, ""):
-        yield _csv_line((text.strip(), *[""] * (len(names) - 1))), when
+    for row, left in made.rows:
+        cells = ("" if each is None else str(each) for each in astuple(row))
+        line = csv_table([each.replace(NO_BREAK, " ") for each in cells], []).decode()
+        yield line, _ASKED if left else _ALWAYS
 
 
-def _csv_line(cells: tuple[str, ...]) -> str:
-    return csv_table([each.replace(NO_BREAK, " ") for each in cells], []).decode()
-
-
-_FORMS: Mapping[str, Callable[[Desk, _Listed], Iterator[_Piece]]] = {
+_FORMS: Mapping[str, Callable[[Desk, Listed], Iterator[_Piece]]] = {
     "txt": _text,
     "md": _markdown,
     "csv": _csv,
