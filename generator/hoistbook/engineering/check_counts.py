@@ -115,7 +115,7 @@ CHECK_COUNTS: Mapping[str, int] = MappingProxyType(
         "pressure_altitude": 2,
         "pressure_ratio": 2,
         "pump_current": 1,
-        "pump_flow": 1,
+        "pump_flow": 2,
         "pump_flow_needed": 2,
         "pump_margin": 1,
         "pump_power": 2,

@@ -181,8 +181,10 @@ pump_power | P_h | W | hydraulic power of the pump
 pump_pressure | p_p | Pa | pressure at the pump outlet, gauge | bar | psi
 pump_reserve | s_r | - | reserve that the pump shall keep | %
 pump_voltage | U_p | V | voltage at the pump
+pump_voltage_exponent | n_U | - | power of the voltage that the pump's flow goes with
 rated_pump_flow | Q_p0 | m3/s | flow of the pump as stated | L/h | US gal/h
 rated_pump_pressure | p_p0 | Pa | pressure at which the pump flow was stated, gauge | bar | psi
+rated_pump_voltage | U_p0 | V | voltage at which the pump flow was stated
 supply_voltage | U_0 | V | voltage where the cable begins
 voltage_drop | ΔU | V | voltage lost in the cable, out and back
 voltage_drop_share | q_U | - | share of the voltage that is lost in the cable | %

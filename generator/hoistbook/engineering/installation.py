@@ -77,7 +77,7 @@ def scaled_friction_mean_effective_pressure(
     valid={"pump_pressure": (200e3, 700e3)},
     assumes=(
         "The flow falls along a straight line as the pressure rises.",
-        "The voltage at the pump is that of the stated flow.",
+        "With the voltage it changes somewhat more than in proportion.",
     ),
 )
 def pump_flow(
@@ -86,8 +86,11 @@ def pump_flow(
     pump_pressure: Value,
     rated_pump_pressure: Value,
     pump_fade_pressure: Value,
+    pump_voltage: Value,
+    rated_pump_voltage: Value,
+    pump_voltage_exponent: Value,
 ) -> Value:
-    """Return the flow of the pump at the rail pressure in question.
+    """Return the flow of the pump at the rail pressure and voltage in question.
 
     Parameters
     ----------
@@ -99,6 +102,12 @@ def pump_flow(
         Pressure at which the pump flow was stated, gauge [Pa].
     pump_fade_pressure
         Pressure beyond the stated one at which the pump would give nothing [Pa].
+    pump_voltage
+        Voltage at the pump [V].
+    rated_pump_voltage
+        Voltage at which the pump flow was stated [V].
+    pump_voltage_exponent
+        Power of the voltage that the pump's flow goes with [-].
 
     Returns
     -------
@@ -107,17 +116,22 @@ def pump_flow(
 
     Notes
     -----
-    Q_p = Q_p0 (1 - (p_p - p_p0) / Δp_z)
+    Q_p = Q_p0 (1 - (p_p - p_p0) / Δp_z) (U_p / U_p0)^n_U
 
     Examples
     --------
     >>> pump_flow(
     ...     rated_pump_flow=5e-05, pump_pressure=400e3, rated_pump_pressure=300e3,
-    ...     pump_fade_pressure=1.1e6,
+    ...     pump_fade_pressure=1.1e6, pump_voltage=12.0, rated_pump_voltage=13.5,
+    ...     pump_voltage_exponent=1.4,
     ... )
-    4.5455e-05
+    3.8545e-05
     """
-    return rated_pump_flow * (1 - (pump_pressure - rated_pump_pressure) / pump_fade_pressure)
+    return (
+        rated_pump_flow
+        * (1 - (pump_pressure - rated_pump_pressure) / pump_fade_pressure)
+        * (pump_voltage / rated_pump_voltage) ** pump_voltage_exponent
+    )
 
 
 @formula(

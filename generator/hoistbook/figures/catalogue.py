@@ -17,6 +17,10 @@ ESTIMATE = (
     "An estimate, not a measurement. The chain as a whole was never compared with a boosted "
     "engine, only its links were."
 )
+PUMP_SHEET = (
+    "From the work that the pump does and a common efficiency. The current on the pump's own "
+    "sheet beats it, and wire and fuse go by that."
+)
 
 CATALOGUE: tuple[Row, ...] = (
     # The cylinders, where their compression ratio is known by its dimensions alone.
@@ -114,35 +118,35 @@ CATALOGUE: tuple[Row, ...] = (
         "brake_mean_effective_pressure",
         "Brake mean effective pressure",
         headline=HIGHEST,
-        note=ESTIMATE,
+        until_a_run=ESTIMATE,
         also_called=("mean effective pressure", "bmep"),
     ),
     row(
         "power",
         "Power at the crank",
         headline=HIGHEST,
-        note=ESTIMATE,
+        until_a_run=ESTIMATE,
         also_called=("power", "crank power", "engine power"),
     ),
     row(
         "torque",
         "Torque at the crank",
         headline=HIGHEST,
-        note=ESTIMATE,
+        until_a_run=ESTIMATE,
         also_called=("torque", "crank torque", "engine torque"),
     ),
     row(
         "wheel_power",
         "Power at the wheels",
         headline=HIGHEST,
-        note=ESTIMATE,
+        until_a_run=ESTIMATE,
         also_called=("wheel power", "power at wheels"),
     ),
     row(
         "wheel_torque",
         "Torque at the wheels",
         headline=HIGHEST,
-        note=ESTIMATE,
+        until_a_run=ESTIMATE,
         also_called=("wheel torque", "torque at wheels"),
     ),
     row("power_to_mass", "Power to mass", headline=HIGHEST, also_called=("power to weight",)),
@@ -158,6 +162,14 @@ CATALOGUE: tuple[Row, ...] = (
     row("pump_pressure", only="regulator fixed", boost="boost of regulator"),
     row("pump_flow"),
     row("pump_margin", "Fuel pump margin", headline=LOWEST, also_called=("pump margin",)),
+    row("pump_power", headline=HIGHEST),
+    row(
+        "pump_current",
+        "Current that the fuel pump draws",
+        headline=HIGHEST,
+        also_called=("pump current", "current of the pump"),
+        note=PUMP_SHEET,
+    ),
     # Pipes.
     row(
         "pipe_velocity",

@@ -144,6 +144,27 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
             "free flow is 30 to 50 % above that at 4.5 bar, so a pump loses 7 to 14 % of its "
             f"stated flow with each bar ({PRACTICE})",
         ),
+        "pump_voltage": Default(
+            13.5,
+            0.8,
+            "the alternator at work, less what relay and wire take; nearer to 12 V where the wire "
+            f"is thin or the idle is low ({PRACTICE})",
+        ),
+        "rated_pump_voltage": Default(
+            13.5, 0.5, f"most makers state the flow of a pump at 13.5 V, some at 14 ({PRACTICE})"
+        ),
+        "pump_voltage_exponent": Default(
+            1.4,
+            0.4,
+            f"a pump at 12 V gives 80 to 89 % of what it gives at 13.5 V ({PRACTICE})",
+            RECTANGULAR,
+        ),
+        "pump_efficiency": Default(
+            0.32,
+            0.08,
+            f"of pump and motor together, 25 to 40 % ({PRACTICE})",
+            RECTANGULAR,
+        ),
         "dead_time": Default(
             1.0e-3,
             0.5e-3,
@@ -323,6 +344,8 @@ SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
         # The condition at which a part's number was stated counts as exact beside the number.
         "rated_pressure_difference": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
         "rated_pump_pressure": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
+        # A meter at the pump's own plug, under load; what somebody says of it.
+        "pump_voltage": {MEASURED: Spread(0.2, False), STATED: Spread(0.5, False)},
         "rated_cooler_flow": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
         "volumetric_efficiency": {MEASURED: Spread(0.04), STATED: Spread(0.10)},
         "exhaust_pressure_ratio": {MEASURED: Spread(0.05), STATED: Spread(0.15)},

@@ -149,5 +149,13 @@ def put_down_pump(finder: Finder) -> None:
         return
     if not finder.from_condition("rated_pump_pressure", pump, "flow"):
         finder.assume("rated_pump_pressure")
-    finder.assume("fuel_line_loss")
-    finder.assume("pump_fade_pressure")
+    if not finder.from_settings("pump_voltage", "pump voltage"):
+        finder.assume("pump_voltage")
+    for name in (
+        "fuel_line_loss",
+        "pump_fade_pressure",
+        "rated_pump_voltage",
+        "pump_voltage_exponent",
+        "pump_efficiency",
+    ):
+        finder.assume(name)
