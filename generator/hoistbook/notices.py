@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from hoistbook.authored.prose_links import figure_named
 from hoistbook.compare.verdicts import Result
+from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.figure import Figure, LimitState
 from hoistbook.fit.forgotten import known_sundry, near_sundry
 from hoistbook.history.words import join_words
@@ -23,6 +24,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_over_limit(desk_of(material)),
         *_claims(material),
         *_standards(material),
+        *_disagreeing(desk_of(material)),
         *_look_alikes(desk_of(material)),
         *_not_needed(material),
         *_without_number(material),
@@ -56,6 +58,34 @@ def _standards(material: Material) -> Iterator[Notice]:
         for reason in each.referred.reasons:
             said = f"power run: {reason}"
             yield Notice("power-standard", said, each.run.place, STANDARD_HINT, each.episode)
+
+
+DIMENSIONS = {
+    "displacement_of_cylinders": ("displacement", "bore, stroke and number of cylinders"),
+    "compression_ratio_of_volumes": ("compression_ratio", "the volumes of the cylinder"),
+}
+"""What is worked out of dimensions -> what the author states of the same, and of which."""
+
+
+def _disagreeing(desk: Desk) -> Iterator[Notice]:
+    """Yield where a stated number and the dimensions lie apart by more than both bands allow."""
+    told: set[str] = set()
+    for number, figures in desk.figures.items():
+        for quantity, (name, of) in DIMENSIONS.items():
+            found = figures.get(quantity)
+            bases = figures.inputs.bases if figures.inputs else ()
+            stated = next((each for each in bases if each.name == name), None)
+            if stated is None or not isinstance(found, Figure) or not isinstance(stated.value, float):
+                continue
+            apart = max(found.low - stated.value, stated.value - found.high)
+            if apart > stated.half_width and quantity not in told:
+                told.add(quantity)
+                ours, theirs = (
+                    desk.formats.quantity(each, name) for each in (found.value, stated.value)
+                )
+                said = f"{GLOSSARY[name].words}: {theirs} is stated, {ours} follows from {of}"
+                hint = "one of these numbers is a slip: measure or look up again"
+                yield Notice("dimensions-disagree", said, stated.place, hint, number)
 
 
 def _look_alikes(desk: Desk) -> Iterator[Notice]:

@@ -31,4 +31,4 @@ def test_a_quantity_without_a_threshold_has_no_limit():
 
 def test_every_threshold_gives_its_reason_and_where_it_comes_from():
     for rule in THRESHOLDS.values():
-        assert rule.reason.endswith("(common practice, no source)")
+        assert rule.reason.endswith(("(common practice, no source)", "section 9.4)"))

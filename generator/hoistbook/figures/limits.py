@@ -47,6 +47,20 @@ THRESHOLDS: Mapping[str, Threshold] = MappingProxyType(
             reason="beyond 0.3 the pressure losses of a pipe climb steeply and are no longer "
             "those of an incompressible flow (common practice, no source)",
         ),
+        "throat_share": Threshold(
+            side=AT_MOST,
+            at=1.0,
+            near=0.90,
+            reason="at the whole of it the air moves at the speed of sound in the throat, and no "
+            "more passes, whatever is done behind it (White, Fluid Mechanics, section 9.4)",
+        ),
+        "voltage_drop_share": Threshold(
+            side=AT_MOST,
+            at=0.05,
+            near=0.03,
+            reason="pumps and control units mind 3 %, other loads 5 %, over the two-way run "
+            "(common practice, no source)",
+        ),
     }
 )
 """By quantity."""

@@ -38,6 +38,8 @@ class Row:
     """Other words by which a claim may name it."""
     note: str = ""
     """What has to be said wherever the figure stands."""
+    until_a_run: str = ""
+    """What has to be said until a power run of this engine has taught it."""
 
     @property
     def step(self) -> bool:
@@ -55,6 +57,7 @@ def row(
     per: str = "",
     at_power: bool = False,
     note: str = "",
+    until_a_run: str = "",
     **binds: str,
 ) -> Row:
     """Return a line of the table; what is bound is written by its name."""
@@ -69,4 +72,5 @@ def row(
         headline=headline,
         also_called=also_called,
         note=note,
+        until_a_run=until_a_run,
     )

@@ -184,7 +184,9 @@ def _base_input(base: Base, name: str, line: int, share: float) -> Input:
 
 def _notes(worked: Worked, step: Step) -> tuple[str, ...]:
     own = [text for quantity, text in worked.inputs.notes if quantity == step.row.quantity]
-    if step.row.note and CALIBRATED not in worked.inputs.conditions:
+    if step.row.until_a_run and CALIBRATED not in worked.inputs.conditions:
+        own.insert(0, step.row.until_a_run)
+    if step.row.note:
         own.insert(0, step.row.note)
     return (*own, *_out_of_range(worked, step))
 
