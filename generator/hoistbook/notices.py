@@ -75,7 +75,11 @@ def _disagreeing(desk: Desk) -> Iterator[Notice]:
             found = figures.get(quantity)
             bases = figures.inputs.bases if figures.inputs else ()
             stated = next((each for each in bases if each.name == name), None)
-            if stated is None or not isinstance(found, Figure) or not isinstance(stated.value, float):
+            if (
+                stated is None
+                or not isinstance(found, Figure)
+                or not isinstance(stated.value, float)
+            ):
                 continue
             apart = max(found.low - stated.value, stated.value - found.high)
             if apart > stated.half_width and quantity not in told:

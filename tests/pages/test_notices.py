@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 
 from hoistbook.authored.records import ProseLink
 from hoistbook.notices import notices_of
 from hoistbook.pages.page import Material
+from hoistbook.pipeline import work_out
+from tests.authored.journals import BUILD, FIRST, lay_down
 from tests.pages.sample import PLACE, SECOND, sample_material
 
 
@@ -21,8 +24,8 @@ def with_links(*targets: str) -> Material:
 
 def test_a_link_to_a_figure_that_the_car_does_not_have_then_is_noticed() -> None:
     material = with_links("injector_duty", "injector_duty@1", "mach_number", "mach_number@1")
-    told = [each for each in notices_of(material) if each.code == "no-number"]
-    assert [(each.message, each.hint, each.episode) for each in told] == [
+    no_number = [each for each in notices_of(material) if each.code == "no-number"]
+    assert [(each.message, each.hint, each.episode) for each in no_number] == [
         (
             "`figure:mach_number` prints no number: there is none as at episode 2",
             "with `@` and a number it is as at an earlier episode: `figure:power@1`",
@@ -34,3 +37,53 @@ def test_a_link_to_a_figure_that_the_car_does_not_have_then_is_noticed() -> None
             2,
         ),
     ]
+
+
+def told(folder: Path, build: str, episode: str, code: str) -> list[str]:
+    """Return the notices of one sort of a small journal, as place, message and hint."""
+    lay_down(folder, {"build.yaml": BUILD + build, FIRST: episode, f"{FOLDER}/run.csv": LOG})
+    return [
+        f"{each.place}: {each.message}; {each.hint}"
+        for each in work_out(folder).notices
+        if each.code == code
+    ]
+
+
+FOLDER = FIRST.rpartition("/")[0]
+LOG = "Engine speed [rpm],Torque [N m]\n3000,100\n4000,110\n"
+RUN = """---
+title: One
+published: 2026-02-20
+measured:
+  - power run: {log: run.csv, at: wheels, power standard: none, pressure: 97 kPa, temperature: 28 degC}
+---
+"""  # noqa: E501 - a line of an episode
+
+
+def test_a_stated_displacement_that_bore_and_stroke_contradict_is_noticed(tmp_path: Path) -> None:
+    # Of 199 rows of a public catalogue 18 fail at 5 %.
+    engine = "engine: {displacement: %s, cylinders: 4, bore: 78.4 mm, stroke: 82.8 mm}"
+    wrong, right = (f"car:\n  {engine % size}\n" for size in ("1800 cc", "1599 cc"))
+    episode = "---\ntitle: One\npublished: 2026-02-20\n---\n"
+    assert told(tmp_path / "a", wrong, episode, "dimensions-disagree") == [
+        "build.yaml:4:26: displacement: 1,800\N{NO-BREAK SPACE}cc is stated, "
+        "1,600\N{NO-BREAK SPACE}cc follows from bore, stroke and number of cylinders; one of "
+        "these numbers is a slip: measure or look up again"
+    ]
+    assert told(tmp_path / "b", right, episode, "dimensions-disagree") == []
+
+
+def test_a_boosted_run_that_is_not_referred_to_the_standard_asked_for_is_noticed(
+    tmp_path: Path,
+) -> None:
+    car = "car: {engine displacement: 1599 cc}\nsettings: {boost: 0.5 bar gauge, fuel: petrol}\n"
+    asked = f"power standard: SAE J1349\n{car}"
+    assert told(tmp_path / "a", asked, RUN, "power-standard") == [
+        f"{FOLDER}/episode.md:5:22: power run: not referred to SAE J1349: no correction: the "
+        "boost of this engine is held to a pressure of its own, so that thin air already costs it "
+        "less than the formula believes, and the factor would count that twice; its power is shown as "
+        "observed, with the air of its day"
+    ]
+    follows = asked.replace("fuel: petrol", "fuel: petrol, boost control: follows the air")
+    assert told(tmp_path / "b", follows, RUN, "power-standard") == []
+    assert told(tmp_path / "c", car, RUN, "power-standard") == []
