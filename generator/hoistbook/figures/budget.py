@@ -50,7 +50,7 @@ class Budget:
         if not names:
             return {}
         lines = np.array([self._lines[name] for name in names])
-        correlations = (self._causes @ standardised(effect))[lines]
+        correlations = self._causes[lines] @ standardised(effect)
         coefficients = correlations.copy()
         places = self._tied[lines]
         tied = places >= 0
