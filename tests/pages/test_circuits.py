@@ -153,7 +153,15 @@ def test_a_circuit_that_stays_as_it_was_keeps_its_drawing(tmp_path: Path) -> Non
     idle = "---\ntitle: Idle\n---\n"
     desk = desk_of(material(tmp_path, WRONG, idle, RIGHT.replace("Right", "Later")))
 
-    assert [each.address for each in circuits_on(desk, 1)] == ["/charts/circuit-oil-episode-1.svg"]
+    (then,) = circuits_on(desk, 1)
+    assert then.picture.address == "/charts/circuit-oil-episode-1.svg"
+    assert [(each.a.name, each.b.name, each.verdict) for each in then.joins] == [
+        ("oil gallery", "block end", "looks right, do not join"),
+        ("hose end", "block end", "mates"),
+    ]
+    assert [(each.part.text, each.name, each.full) for each in then.open] == [
+        ("Feed", "turbo end", "-4 JIC 37 degree flare, female")
+    ]
     assert circuits_on(desk, 2) == ()
     assert list(circuit_files(desk, lambda make, _: make())) == [
         f"charts/circuit-oil-episode-{number}{for_a_phone}.svg"

@@ -10,12 +10,13 @@ from hoistbook.authored.records import JoinEnd
 from hoistbook.figures.service import flow_services
 from hoistbook.fit.circuits import Circuit, circuits_of, ends_in_order, feeds
 from hoistbook.fit.joins import JoinVerdict
+from hoistbook.fit.piping import piping_of
 from hoistbook.fit.suggestions import OpenEnd, open_ends
 from hoistbook.fit.verdict import Verdict
 from hoistbook.pages import links
 from hoistbook.pages.circuit_drawing import CircuitDrawing, Drawn, Node, NodeSort, draw_circuit
 from hoistbook.pages.desk import Desk
-from hoistbook.pages.joins import JoinRow, join_row, joins_held, never_joined
+from hoistbook.pages.joins import EndShown, JoinRow, join_row, joins_held, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, PartRef, Picture, Sheet
 
@@ -72,6 +73,16 @@ class CircuitShown:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class CircuitThen:
+    """A circuit as an episode left it, on the page of that episode."""
+
+    picture: Picture
+    joins: tuple[JoinRow, ...]
+    """In the order of the flow: the same as the picture, in words."""
+    open: tuple[EndShown, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CircuitsContext(Sheet):
     """`circuits.html`: the circuits as at the last episode."""
 
@@ -122,7 +133,7 @@ def _circuits(desk: Desk) -> tuple[CircuitShown, ...]:
             id=name.replace(" ", "-"),
             title=desk.words(f"circuits.{name.replace(' ', '_')}"),
             picture=_picture(desk, plot, desk.last),
-            joins=_joins(desk, plot.circuit),
+            joins=_joins(desk, plot.circuit, desk.last),
             open=tuple(open_row(desk, loose[key]) for key in plot.circuit.open if key in loose),
             earlier=_earlier(desk, plots, name),
         )
@@ -130,9 +141,9 @@ def _circuits(desk: Desk) -> tuple[CircuitShown, ...]:
     )
 
 
-def _joins(desk: Desk, circuit: Circuit) -> tuple[JoinRow, ...]:
-    name = desk.naming()
-    return tuple(join_row(desk, each, desk.last, name) for each in circuit.joins)
+def _joins(desk: Desk, circuit: Circuit, number: int) -> tuple[JoinRow, ...]:
+    name = desk.naming(number)
+    return tuple(join_row(desk, each, number, name) for each in circuit.joins)
 
 
 def loose_ends(desk: Desk) -> tuple[OpenEnd, ...]:
@@ -171,10 +182,18 @@ def _earlier(desk: Desk, plots: Mapping[int, Mapping[str, _Plot]], name: str) ->
     )
 
 
-def circuits_on(desk: Desk, number: int) -> tuple[Picture, ...]:
-    """Return the pictures of the circuits that an episode changed."""
+def circuits_on(desk: Desk, number: int) -> tuple[CircuitThen, ...]:
+    """Return the circuits that an episode changed, as it left them."""
+    ends, name = piping_of(desk.states[number]).ends, desk.naming(number)
     return tuple(
-        _picture(desk, plot, number)
+        CircuitThen(
+            picture=_picture(desk, plot, number),
+            joins=_joins(desk, plot.circuit, number),
+            open=tuple(
+                EndShown(part=name(key.part), name=key.end, full=ends[key].full)
+                for key in plot.circuit.open
+            ),
+        )
         for plot in _plots(desk).get(number, {}).values()
         if plot.since == number
     )

@@ -15,7 +15,7 @@ from hoistbook.history.ledger import EntryKind
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import ChangeRow, change_table, on_the_car
 from hoistbook.pages.charts import charts_on
-from hoistbook.pages.circuits import circuits_on
+from hoistbook.pages.circuits import CircuitThen, circuits_on
 from hoistbook.pages.day import (
     ClaimRow,
     DecisionShown,
@@ -45,7 +45,6 @@ from hoistbook.pages.shown import (
     Link,
     Number,
     PartRef,
-    Picture,
     Sheet,
 )
 from hoistbook.pages.tally import TallyShown, tally_of
@@ -91,7 +90,7 @@ class EpisodeContext(Sheet):
     """Joins that hold at this episode and must not be made."""
     joins: tuple[JoinRow, ...]
     """Those that it made."""
-    circuits: tuple[Picture, ...]
+    circuits: tuple[CircuitThen, ...]
     """Those that it changed."""
     decisions: tuple[DecisionShown, ...]
     prose: Markup
