@@ -7,11 +7,14 @@ from pathlib import Path
 
 import pytest
 
+from hoistbook.fit.flows import Flow
+from hoistbook.fit.verdict import Service, Verdict
 from hoistbook.notices import notices_of
 from hoistbook.pages.circuits import CircuitsContext, circuit_files, circuits_on, circuits_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.joins import joins_made, joins_of
 from hoistbook.pages.next import NextContext, next_page
+from hoistbook.values.end import Medium
 from tests.pages.joined import RIGHT, WRONG, bench, material
 
 
@@ -40,6 +43,31 @@ def test_a_look_alike_is_warned_of_until_it_is_put_right(wrong: Desk) -> None:
     )
     assert row.tell_apart == "a thread gauge over ten threads: 28 or 27 to the inch, 0.34 mm apart"
     assert [each.never for each in bench(wrong).joins] == [True, False]
+
+
+def test_every_verdict_and_flow_has_its_word_in_the_table(right: Desk) -> None:
+    assert [right.word("verdict", each) for each in Verdict] == list(Verdict)
+    assert [right.word("flow", each) for each in Flow] == list(Flow)
+
+
+def test_what_a_join_carries_is_printed_in_the_journal_s_units(tmp_path: Path) -> None:
+    hot = WRONG.replace("1/8 NPT male,", '"1/8 NPT male, at 3 bar, at 110 degC",')
+    folder, other = tmp_path / "metric", tmp_path / "imperial"
+    for each, units in ((folder, "metric"), (other, "imperial")):
+        each.mkdir()
+        made = material(each, hot)
+        judged = made.joins[1][0]
+        carried = replace(judged, service=Service(Medium.OIL, 3.0, 110.0))
+        journal = replace(made.journal, units=units)
+        desk = desk_of(replace(made, journal=journal, joins=(made.joins[0], (carried,))))
+        (row,) = joins_made(desk, 1)
+        assert (
+            row.service.replace("\N{NO-BREAK SPACE}", " ")
+            == {
+                "metric": "3 bar gauge, 110 °C",
+                "imperial": "43.5 psi gauge, 230 °F",
+            }[units]
+        )
 
 
 def test_after_it_is_put_right_nothing_warns(right: Desk) -> None:

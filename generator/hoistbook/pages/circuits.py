@@ -164,7 +164,7 @@ def open_row(desk: Desk, loose: OpenEnd) -> OpenRow:
             CloserShown(
                 part=desk.part(each.end.part),
                 end=each.end.end,
-                verdict=each.fit.verdict,
+                verdict=desk.word("verdict", each.fit.verdict),
                 on_hand=each.on_hand,
             )
             for each in loose.closers[:MOST_CLOSERS]
@@ -310,5 +310,5 @@ def _join_node(desk: Desk, id_: str, judged: JoinVerdict, first: JoinEnd, second
         id=id_,
         sort=SORTS[judged.fit.verdict],
         text=desk.words("circuits.ends", a=first.end, b=second.end),
-        word=judged.fit.verdict,
+        word=desk.word("verdict", judged.fit.verdict),
     )

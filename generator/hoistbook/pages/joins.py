@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from hoistbook.authored.records import JoinEnd
 from hoistbook.fit.adapters import adapters, spare_ends
+from hoistbook.fit.flows import KELVIN, PASCAL_PER_BAR
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.fit.verdict import Verdict
 from hoistbook.pages.desk import Desk, NamePart
@@ -80,9 +81,9 @@ def join_row(desk: Desk, judged: JoinVerdict, number: int, name: NamePart) -> Jo
     return JoinRow(
         a=a,
         b=b,
-        flow=judged.flow or "",
-        service=_service(judged),
-        verdict=found.verdict,
+        flow=desk.word("flow", judged.flow) if judged.flow else "",
+        service=_service(desk, judged),
+        verdict=desk.word("verdict", found.verdict),
         never=found.verdict is Verdict.LOOKS_RIGHT,
         why=found.why,
         sealant=found.sealant,
@@ -109,14 +110,15 @@ def _between(desk: Desk, judged: JoinVerdict, number: int) -> tuple[str, ...]:
     return adapters(*judged.ends, spare_ends(desk.states[number]), judged.service)
 
 
-def _service(judged: JoinVerdict) -> str:
+def _service(desk: Desk, judged: JoinVerdict) -> str:
     """Return pressure and temperature that a join sees, where they are known and matter."""
-    service = judged.service
+    service, formats = judged.service, desk.formats
     pieces = []
     if service.pressure:
-        pieces.append(f"{service.pressure:.1f} bar gauge")
+        pressure = formats.quantity(service.pressure * PASCAL_PER_BAR, "boost")
+        pieces.append(desk.words("joins.gauge", pressure=pressure))
     if service.temperature is not None:
-        pieces.append(f"{service.temperature:.0f} °C")
+        pieces.append(formats.quantity(service.temperature + KELVIN, "charge_temperature"))
     return ", ".join(pieces)
 
 
