@@ -81,6 +81,17 @@ def test_the_humidity_ratio_is_that_of_the_real_gas() -> None:
     assert ours["humidity_ratio"] == pytest.approx(np.array(theirs), rel=0.01)
 
 
+def test_water_vapour_weighs_against_air_what_their_molecules_do() -> None:
+    # CoolProp 8.0.0: 18.01527 over 28.9655 g/mol; 1e-4 for the air that each source means.
+    vapour, air = 1.0, 100e3
+
+    ours = FORMULAS["humidity_ratio"](vapour_pressure=vapour, air_pressure=air)
+
+    assert ours * (air - vapour) / vapour == pytest.approx(
+        PropsSI("M", "Water") / PropsSI("M", "Air"), rel=1e-4
+    )
+
+
 @pytest.mark.parametrize(("height", "density"), [(1000.0, 1.111659), (2000.0, 1.006553)])
 def test_the_standard_atmosphere_has_the_density_of_the_table(
     height: float, density: float

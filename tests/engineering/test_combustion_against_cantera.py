@@ -57,3 +57,41 @@ def test_a_rich_mixture_sets_free_what_equilibrium_gives(fuel: str) -> None:
         # The constant of water gas at 1740 K is printed with two digits: 0.4 % of the heat.
         theirs = heat_per_fuel(gas, species, lambda_ratio) / heating_value
         assert ours == pytest.approx(theirs, abs=0.004)
+
+
+@pytest.mark.parametrize(("lambda_ratio", "per_air"), [(0.90, 0.9659511), (0.80, 0.9217208)])
+def test_the_heat_for_each_mass_of_air_falls_with_lambda(
+    lambda_ratio: float, per_air: float
+) -> None:
+    # Iso-octane, against lambda 1; computed with Cantera 3.2.0, equilibrium of CO and H2 at
+    # 1740 K after Heywood section 4.9; tolerance 0.03. A constant efficiency on all the fuel would
+    # give 1 / lambda: +25 % at 0.80, the wrong way.
+    (carbon, hydrogen, oxygen), _ = MOLECULES["iso-octane"]
+    atoms = {"carbon_atoms": carbon, "hydrogen_atoms": hydrogen, "oxygen_atoms": oxygen}
+    mass = FORMULAS["fuel_molar_mass"](**atoms)
+    share = FORMULAS["combustion_efficiency"](
+        **atoms, lambda_ratio=lambda_ratio, heating_value=44.34719e6, fuel_molar_mass=mass
+    )
+    at_one = FORMULAS["stoichiometric_air_fuel_ratio"](**atoms, fuel_molar_mass=mass)
+    air = FORMULAS["air_fuel_ratio"](
+        lambda_ratio=lambda_ratio, stoichiometric_air_fuel_ratio=at_one
+    )
+
+    assert (share / air) / (1 / at_one) == pytest.approx(per_air, abs=0.03)
+
+
+def test_the_heat_for_each_mass_of_fuel_at_a_rich_mixture() -> None:
+    # Iso-octane at lambda 0.85, as above: 0.8031455, tolerance 0.03.
+    (carbon, hydrogen, oxygen), _ = MOLECULES["iso-octane"]
+    atoms = {"carbon_atoms": carbon, "hydrogen_atoms": hydrogen, "oxygen_atoms": oxygen}
+
+    share = FORMULAS["combustion_efficiency"](
+        **atoms,
+        lambda_ratio=0.85,
+        heating_value=44.34719e6,
+        fuel_molar_mass=FORMULAS["fuel_molar_mass"](**atoms),
+    )
+
+    assert share == pytest.approx(0.8031455, abs=0.03)
+    # Close to 0.92 to 0.97 of lambda between 0.8 and 0.9.
+    assert 0.92 * 0.85 < share < 0.97 * 0.85

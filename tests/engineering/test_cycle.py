@@ -90,6 +90,34 @@ def test_the_model_without_calibration_follows_all_cases() -> None:
     assert np.abs(error).max() < 0.10
 
 
+def test_efficiency_over_compression_ratio_is_what_fits_the_cases() -> None:
+    # A straight line through the logarithm of work over energy of all loaded cases, best torque.
+    best = (column("ignition_retard_deg") == 0) & (column("brake_mean_pressure_bar") > 3)
+    energy = (
+        column("trapped_air_mg")
+        * 1e-6
+        / column("stoichiometric_air_fuel_ratio")
+        * column("heating_value_MJ_per_kg")
+        * 1e6
+        / (column("displacement_L") * 1e-3)
+    )
+    mixture = np.array(
+        [FORMULAS["mixture_factor"](lambda_ratio=each) for each in column("lambda_ratio").tolist()]
+    )
+    efficiency = column("gross_mean_pressure_bar") * 1e5 / (energy * mixture)
+    ratio = column("compression_ratio")
+    slope, _ = np.polyfit(ratio[best], np.log(efficiency[best]), 1)
+
+    low, high = (
+        FORMULAS["gross_indicated_efficiency"](
+            reference_indicated_efficiency=0.40, compression_ratio=each
+        )
+        for each in (8.0, 11.0)
+    )
+
+    assert high / low == pytest.approx(np.exp(3 * slope), rel=0.005)
+
+
 @pytest.mark.parametrize("number", [0, 1, 40, 41])
 def test_the_simulation_still_gives_the_stored_rows(number: int) -> None:
     row = rows()[number]

@@ -5,8 +5,12 @@ import math
 import numpy as np
 import pytest
 
+from hoistbook.figures.base import Base
+from hoistbook.figures.budget import Budget
 from hoistbook.figures.draws import SAMPLES, band, draw, order, share_of_variance
+from hoistbook.values.evidence import Evidence
 
+UNTIED = Base(name="x", value=0.0, half_width=1.0, evidence=Evidence.STATED, origin="")
 FAMILIES = 25
 """Sets of input names that an example is repeated with: one set of 4,000 samples alone has an
 error of its own of about 1 % of the band's width, the mean of 25 of 0.2 %."""
@@ -65,6 +69,28 @@ def test_the_end_gauge_has_the_published_length_and_uncertainty():
     )
     assert length.mean() == pytest.approx(50_000_838, abs=0.5)
     assert length.std() == pytest.approx(33.8, rel=0.01)
+
+
+def test_the_budget_of_the_end_gauge_has_the_published_degrees_of_freedom():
+    # GUM (JCGM 100:2008), H.1.6: 16, truncated; GTC 1.5.1 gives 16.75 by first order. Formula G.2b
+    # of Welch and Satterthwaite, with the shares of variance that the budget tells apart.
+    samples, freedom = {}, {}
+    for name, u, nu in (
+        ("l_s", 25, 18),
+        ("d0", 5.8, 24),
+        ("d1", 3.9, 5),
+        ("d2", 6.7, 8),
+        ("d_alpha", 50_000_623 * 0.1 * 1e-6 / math.sqrt(3), 50),
+        ("d_theta", 50_000_623 * 11.5e-6 * 0.05 / math.sqrt(3), 2),
+    ):
+        samples[name], freedom[name] = draw(name, 0, 1.959964 * u), nu
+    shares = Budget(samples, dict.fromkeys(samples, UNTIED)).shares(
+        tuple(samples), sum(samples.values())
+    )
+    whole = sum(shares.values())
+    effective = 1 / sum((shares[name] / whole) ** 2 / freedom[name] for name in samples)
+    assert whole == pytest.approx(1, abs=0.03)
+    assert effective == pytest.approx(16.75, abs=0.99)
 
 
 def test_a_rectangle_has_the_deviation_of_the_guide():
