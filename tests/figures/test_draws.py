@@ -90,7 +90,42 @@ def test_the_budget_of_the_end_gauge_has_the_published_degrees_of_freedom():
     whole = sum(shares.values())
     effective = 1 / sum((shares[name] / whole) ** 2 / freedom[name] for name in samples)
     assert whole == pytest.approx(1, abs=0.03)
+    # H.1: u_c = 32 nm, of first order as these are.
+    assert sum(samples.values()).std() == pytest.approx(32, abs=0.5)
     assert effective == pytest.approx(16.75, abs=0.99)
+
+
+def test_resistance_and_reactance_have_the_published_uncertainty_with_correlated_inputs():
+    # GUM (JCGM 100:2008), H.2: V, I and phi measured together, correlations -0.36, 0.86 and -0.65;
+    # R = 127.732 (0.071), X = 219.847 (0.295), Z = 254.260 (0.236) ohm; from memory. Without the
+    # correlations R would have 0.195.
+    correlations = np.array([[1, -0.36, 0.86], [-0.36, 1, -0.65], [0.86, -0.65, 1]])
+    apart = np.stack([draw(name, 0, 1.959964) for name in ("V", "I", "phi")])
+    voltage, current, phase = np.linalg.cholesky(correlations) @ apart
+    volts, amperes = 4.9990 + 0.0032 * voltage, 19.6610e-3 + 0.0095e-3 * current
+    angle = 1.04446 + 0.00075 * phase
+    for value, published, u in (
+        (volts / amperes * np.cos(angle), 127.732, 0.071),
+        (volts / amperes * np.sin(angle), 219.847, 0.295),
+        (volts / amperes, 254.260, 0.236),
+    ):
+        assert value.mean() == pytest.approx(published, abs=0.005)
+        assert value.std() == pytest.approx(u, rel=0.03)
+
+
+def test_the_calibrated_mass_has_the_published_interval():
+    # JCGM 101:2008, 9.3: 1.234 mg, u 0.0754 mg, 95 % from 1.0834 to 1.3825 mg, where the law of
+    # propagation gives u 0.0539 mg, wrongly: the model is not linear. From memory.
+    reference = draw("m_R", 100_000.0, 1.959964 * 0.050)
+    difference = draw("dm_R", 1.234, 1.959964 * 0.020)
+    air = draw("rho_a", 1.20, 0.10, "rectangular")
+    weight = draw("rho_W", 8_000, 1_000, "rectangular")
+    standard = draw("rho_R", 8_000, 50, "rectangular")
+    mass = (reference + difference) * (1 + (air - 1.2) * (1 / weight - 1 / standard)) - 100_000
+    low, high = band(mass)
+    assert mass.mean() == pytest.approx(1.234, abs=0.005)
+    assert mass.std() == pytest.approx(0.0754, rel=0.02)
+    assert (low, high) == pytest.approx((1.0834, 1.3825), abs=0.008)
 
 
 def test_a_rectangle_has_the_deviation_of_the_guide():
