@@ -5,6 +5,7 @@ Libraries that take long to load are imported by the commands that need them.
 
 from __future__ import annotations
 
+import shlex
 import shutil
 import sys
 import tempfile
@@ -61,6 +62,8 @@ def _sentence(error: Exception) -> str:
     """Return what has gone wrong; of a mistake of ours the traceback is kept in a file."""
     from hoistbook.publish.swap import WriteError
 
+    if isinstance(error, OSError) and error.filename and error.strerror:
+        return f"{error.filename} cannot be used: {error.strerror}"
     if isinstance(error, WriteError | OSError):
         return str(error)
     with tempfile.NamedTemporaryFile(
@@ -140,7 +143,7 @@ def tally(folder: Path, number: int | None) -> None:
     """Print the running cost."""
     from hoistbook.printed.facts import tally_blocks
 
-    _print(folder, lambda desk: tally_blocks(desk, _known(desk, number)))
+    _print(folder, number, tally_blocks)
 
 
 @main.command()
@@ -150,7 +153,7 @@ def spec(folder: Path, number: int | None) -> None:
     """Print the spec sheet: car, settings, figures, parts fitted, joins."""
     from hoistbook.printed.facts import spec_blocks
 
-    _print(folder, lambda desk: spec_blocks(desk, _known(desk, number)))
+    _print(folder, number, spec_blocks)
 
 
 @main.command()
@@ -161,7 +164,10 @@ def changes(folder: Path, before: int, after: int) -> None:
     """Print what changed from episode BEFORE to episode AFTER; 0 is the car as bought."""
     from hoistbook.printed.facts import change_blocks
 
-    _print(folder, lambda desk: change_blocks(desk, _known(desk, before), _known(desk, after)))
+    def blocks(desk: Desk, _: int) -> Iterable[Block]:
+        return change_blocks(desk, _known(desk, before), _known(desk, after))
+
+    _print(folder, max(before, after), blocks)
 
 
 @main.command()
@@ -172,11 +178,10 @@ def workings(folder: Path, figure: str, number: int | None) -> None:
     """Print how FIGURE came about, from the author's line to the page."""
     from hoistbook.printed.workings import workings_blocks
 
-    def blocks(desk: Desk) -> Iterable[Block]:
-        as_at = _known(desk, number)
+    def blocks(desk: Desk, as_at: int) -> Iterable[Block]:
         return workings_blocks(desk, _quantity(desk, figure, as_at), as_at)
 
-    _print(folder, blocks)
+    _print(folder, number, blocks)
 
 
 @main.command()
@@ -207,16 +212,36 @@ def rates(folder: Path) -> None:
     screen.problems(filled.problems, folder)
     if filled.problems:
         raise click.exceptions.Exit(1)
-    screen.say(f"{len(filled.rates)} rates added to {folder / 'rates.csv'}")
+    screen.say(f"{_counted(len(filled.rates), 'rate')} added to {folder / 'rates.csv'}")
 
 
-def _print(folder: Path, blocks_of: Callable[[Desk], Iterable[Block]]) -> None:
+def _print(
+    folder: Path, number: int | None, blocks_of: Callable[[Desk, int], Iterable[Block]]
+) -> None:
+    """Print tables as at an episode, the last when none is named."""
     screen = Screen()
-    for at, block in enumerate(blocks_of(_desk(screen, folder))):
+    desk = _desk(screen, folder)
+    as_at = _known(desk, number)
+    for at, block in enumerate(blocks_of(desk, as_at)):
         if at:
             screen.say()
-        screen.say(block.title)
+        screen.say(block.title if at else block.title + _unpublished(desk, as_at))
         screen.table(block.headings, block.rows)
+
+
+def _unpublished(desk: Desk, number: int) -> str:
+    """Return what a heading adds where episodes are counted that the written site leaves out."""
+    of_them = [
+        str(each.number)
+        for each in desk.material.episodes
+        if each.published is None and each.number <= number
+    ]
+    if not of_them:
+        return ""
+    if len(of_them) == 1:
+        return f", with episode {of_them[0]}, which is not published yet"
+    named = f"{', '.join(of_them[:-1])} and {of_them[-1]}"
+    return f", with episodes {named}, which are not published yet"
 
 
 def _desk(screen: Screen, folder: Path) -> Desk:
@@ -242,12 +267,17 @@ def _known(desk: Desk, number: int | None) -> int:
 
 
 def _quantity(desk: Desk, figure: str, number: int) -> str:
+    from hoistbook.printed.lacking import lacks
     from hoistbook.problems import closest
 
     name = figure.strip().replace(" ", "_")
     known = dict.fromkeys(each.key.quantity for each in desk.figures[number].figures)
     if name in known:
         return name
+    why = lacks(name)
+    if why:
+        message = f"there is no {name} as at episode {number}; it is worked out of {why}"
+        raise click.BadParameter(message, param_hint="FIGURE")
     near = closest(name, known)
     hint = f"did you mean {near}?" if near else f"there are {', '.join(known)}"
     raise click.BadParameter(f"there is no figure {figure}; {hint}", param_hint="FIGURE")
@@ -273,16 +303,18 @@ def _counted(count: int, word: str) -> str:
 
 def _called() -> str:
     """Return how this program was called: by its name alone only where the shell finds it."""
-    name = Path(sys.argv[0])
-    found = shutil.which(name.name)
-    return name.name if found and Path(found).samefile(name) else str(name)
+    called = Path(sys.argv[0])
+    found = shutil.which("hoistbook")
+    if called.name != "hoistbook" or (found and Path(found).samefile(called)):
+        return "hoistbook"
+    return shlex.quote(str(called))
 
 
 def _unusual(folder: Path, target: Path) -> str:
     """Return the options that were needed to write this site."""
     options = ""
     if folder != Path("content"):
-        options += f" --journal {folder}"
+        options += f" --journal {shlex.quote(str(folder))}"
     if target != Path("output/site"):
-        options += f" --into {target}"
+        options += f" --into {shlex.quote(str(target))}"
     return options

@@ -9,6 +9,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from hoistbook.cli import main
+from hoistbook.figures.catalogue import CATALOGUE
+from hoistbook.printed.lacking import SUBJECTS, lacks
 from tests.helpers.journals import SAMPLE, changed, copied
 
 
@@ -156,9 +158,71 @@ def test_rates_fills_in_what_the_receipts_need_and_no_more(tmp_path: Path) -> No
     assert run("rates", journal=journal).exit_code == 0
     filled = (journal / "rates.csv").read_text()
     assert run("rates", journal=journal).output == f"0 rates added to {journal}/rates.csv\n"
+    (journal / "rates.csv").write_text(filled[: filled.rstrip().rfind("\n")] + "\n")
+    assert run("rates", journal=journal).output.endswith(
+        f"\n1 rate added to {journal}/rates.csv\n"
+    )
 
     assert filled.startswith("date,currency,rate,source\n2025-10-01,GBP,0.5,mine\n")
     assert (journal / "rates.csv").read_text() == filled
+
+
+@pytest.mark.parametrize(
+    ("command", "heading"),
+    [
+        (["tally"], "Tally, episode 3, with episode 3, which is not published yet"),
+        (["tally", "--episode", "2"], "Tally, episode 2"),
+        (["spec"], "The car, episode 3, with episode 3, which is not published yet"),
+        (["changes", "1", "2"], "Changes from episode 1 to episode 2"),
+        (
+            ["changes", "3", "1"],
+            "Changes from episode 3 to episode 1, with episode 3, which is not published yet",
+        ),
+    ],
+)
+def test_a_heading_says_which_episodes_are_counted_that_the_site_leaves_out(
+    command: list[str], heading: str
+) -> None:
+    assert run(*command).output.splitlines()[0] == heading
+
+
+def test_several_unpublished_episodes_are_named_one_by_one(tmp_path: Path) -> None:
+    journal = copied(tmp_path)
+    changed(journal / "episodes/02-half-a-bar/episode.md", "published: 2025-11-15\n", "")
+
+    assert run("tally", journal=journal).output.splitlines()[0] == (
+        "Tally, episode 3, with episodes 2 and 3, which are not published yet"
+    )
+
+
+@pytest.mark.parametrize(
+    ("figure", "said"),
+    [
+        (
+            "pipe velocity",
+            "there is no pipe_velocity as at episode 1; it is worked out of each fitted part of "
+            "the kind `pipe`, `hose` or `intake pipe` that says what it carries, as in "
+            "`facts: {bore: 54 mm, length: 0.9 m, carries: charge air, after the cooler}`",
+        ),
+        (
+            "pressure_ratio",
+            "there is no pressure_ratio as at episode 1; it is worked out of an engine with boost",
+        ),
+    ],
+)
+def test_workings_of_a_figure_that_the_car_has_not_say_what_is_lacking(
+    figure: str, said: str
+) -> None:
+    ran = run("workings", figure, "--episode", "1")
+
+    assert ran.exit_code == 2
+    assert ran.output.endswith(f"Error: Invalid value for FIGURE: {said}\n")
+
+
+def test_whatever_a_figure_is_worked_out_for_has_its_words() -> None:
+    assert {row.per for row in CATALOGUE} == {*SUBJECTS, ""}
+    assert all(lacks(row.quantity) for row in CATALOGUE)
+    assert lacks("nothing") == ""
 
 
 @pytest.mark.parametrize(

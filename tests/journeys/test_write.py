@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import os
 import re
+import shlex
 import shutil
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -54,6 +58,54 @@ def test_the_first_writing_says_what_to_open_and_how_to_watch(tmp_path: Path) ->
         "Open that file in a browser. To see every change while you write:\n"
         "    hoistbook watch\n"
     )
+
+
+def test_what_it_says_to_type_can_be_typed_when_folders_and_program_have_other_names(
+    tmp_path: Path,
+) -> None:
+    journal = copied(tmp_path).rename(tmp_path / "my car's journal")
+    program = tmp_path / "a venv/hoistbook"
+    program.parent.mkdir()
+    program.symlink_to(Path(sys.executable).with_name("hoistbook"))
+    asked = [program, "write", "--journal", journal.name, "--into", "out/to dry"]
+
+    ran = subprocess.run(
+        asked,
+        cwd=tmp_path,
+        env=os.environ | {"PATH": "/usr/bin:/bin"},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+
+    said = ran.stdout.splitlines()[-1]
+    assert said == (
+        f"    '{program}' watch --journal 'my car'\"'\"'s journal' --into 'out/to dry'"
+    )
+    assert shlex.split(said) == [
+        str(program), "watch", "--journal", journal.name, "--into", "out/to dry"
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("target", "why"),
+    [
+        ("/proc/foo", "nothing can be written to /proc (No such file or directory)"),
+        ("content/build.yaml/site", "nothing can be written to content/build.yaml (File exists)"),
+        (
+            "content/build.yaml/a/b",
+            "nothing can be written to content/build.yaml/a (Not a directory)",
+        ),
+    ],
+)
+def test_a_place_that_nothing_can_be_written_to_is_named(
+    tmp_path: Path, target: str, why: str
+) -> None:
+    copied(tmp_path)
+
+    ran = hoistbook("write", "--into", target, folder=tmp_path)
+
+    assert (ran.status, ran.err) == (1, f"Error: {why}: name a folder of your own with --into\n")
 
 
 def test_writing_again_touches_nothing(home: Path) -> None:

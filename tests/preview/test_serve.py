@@ -78,6 +78,21 @@ def test_a_request_under_the_name_of_this_machine_is_answered(host: str) -> None
     assert ask(Shown(TREE), "/", host)[0] == 200
 
 
+def test_problems_stand_for_every_page_and_for_nothing_else_until_there_is_a_site_again() -> None:
+    shown = Shown(TREE)
+    shown.stop_at(PAGE.replace(b"Home", b"1 problem"))
+
+    for path in ("/", "/parts/turbo/", "/episodes/11/", "/index.html", "/parts/turbo"):
+        assert ask(shown, path)[2] == REFRESHED.replace(b"Home", b"1 problem"), path
+    assert ask(shown, "/data/parts.csv")[2] == b"part\n"
+    assert ask(shown, "/-/state?known=0")[2] == b"1"
+
+    shown.show(TREE)
+
+    assert ask(shown, "/")[2] == REFRESHED
+    assert ask(shown, "/-/state?known=1")[2] == b"2"
+
+
 def test_whoever_waits_is_told_of_the_next_site() -> None:
     shown = Shown(TREE)
     assert ask(shown, "/-/state?known=null")[2] == b"0"

@@ -76,13 +76,36 @@ def test_a_problem_is_reported_and_the_last_good_site_stays(watched: Watched) ->
     assert read_tree(watched.target) == written
 
 
-def test_before_there_is_a_site_a_page_says_what_is_waited_for(watched: Watched) -> None:
-    changed(watched.journal / FIRST, "8.50 GBP", "8.50")
+def test_a_problem_is_shown_in_the_place_of_every_page_and_goes_when_it_is_mended(
+    watched: Watched,
+) -> None:
+    changed(watched.journal / FIRST, "fitted: oil-filter", "fitted: <b>oil-filter")
 
     watched.session.renew()
 
-    assert b"There is no site yet." in watched.session.shown.tree["index.html"]
+    page = watched.session.shown.problems
+    assert page is not None
+    assert page.decode().partition("<h1>")[2].partition("</main>")[0] == (
+        "1 problem</h1>\n"
+        "<p>The written site stays as it was. The page that you asked for is shown here as soon "
+        "as this is put right.</p>\n"
+        f'<pre tabindex="0">{watched.journal}/{FIRST}:23:13\n'
+        "problem: no part is called `b-oil-filter`\n"
+        "      - fitted: &lt;b&gt;oil-filter\n"
+        "                ^\n"
+        "  did you mean `oil-filter`?</pre>\n"
+    )
     assert not watched.target.exists()
+
+    changed(watched.journal / FIRST, "<b>oil-filter", "oil-filter")
+    watched.session.renew()
+
+    assert watched.session.shown.problems is None
+    assert "index.html" in read_tree(watched.target)
+
+
+def test_before_there_is_a_site_a_page_says_what_is_waited_for(watched: Watched) -> None:
+    assert b"The site is being worked out." in watched.session.shown.tree["index.html"]
 
 
 def test_a_fault_ends_nothing(watched: Watched, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -15,7 +15,7 @@ from hoistbook.authored.front_matter import parse_front_matter
 from hoistbook.authored.joins import Known, known_in, resolve
 from hoistbook.authored.prose_links import astray
 from hoistbook.authored.rates import read_rates
-from hoistbook.authored.records import Journal, Log, Rate
+from hoistbook.authored.records import Episode, Journal, Log, Rate
 from hoistbook.problems import Notice, Place, Problem
 
 
@@ -47,6 +47,7 @@ def read_journal(folder: Path) -> Read:
         context.problem("no-episode", "this journal has no episode", Place(BUILD_FILE), hint)
     episodes = [each for file in files if (each := _episode(file, context)) is not None]
     _numbers_are_unique(episodes, context)
+    context.notices.extend(_days_out_of_order([each.episode for each in episodes]))
     rates = read_rates(folder, context.currency)
     context.problems.extend(rates.problems)
     if build is not None and not context.problems:
@@ -113,6 +114,25 @@ def _numbers_are_unique(episodes: list[EpisodeFile], context: Context) -> None:
                 "give one of the two another number; a published number stays as it is",
             )
         first.setdefault(episode.number, episode.file)
+
+
+def _days_out_of_order(episodes: Iterable[Episode]) -> Iterator[Notice]:
+    """Yield a notice for each episode that is of an earlier day than one with a lower number."""
+    latest: Episode | None = None
+    for each in sorted(episodes, key=lambda episode: episode.number):
+        if each.filmed is None:
+            continue
+        if latest is not None and latest.filmed is not None and each.filmed < latest.filmed:
+            yield Notice(
+                "out-of-order",
+                f"episode {each.number} was filmed on {each.filmed}, and episode "
+                f"{latest.number} before it on {latest.filmed}",
+                each.place,
+                "look at both dates; the state of the car follows the numbers, not the days",
+                each.number,
+            )
+        else:
+            latest = each
 
 
 def _joined(known: Known, episodes: list[EpisodeFile]) -> list[EpisodeFile]:

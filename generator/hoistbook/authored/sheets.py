@@ -111,6 +111,10 @@ def sheet_of(form: Form, file: str, context: Context) -> Sheet | None:
     context.problems.extend(problems)
     if text is None or problems:
         return None
+    if not text.strip():
+        hint = "export it again"
+        context.problem("empty-log", f"the {form.what} is empty", Place(file), hint)
+        return None
     try:
         return Sheet(form, file, text)
     except csv.Error as error:

@@ -7,6 +7,7 @@ import mimetypes
 import socket
 import threading
 from collections.abc import Mapping
+from pathlib import PurePosixPath
 
 import uvicorn
 from starlette.applications import Starlette
@@ -18,6 +19,7 @@ HOST = "127.0.0.1"
 _NAMES = frozenset(("127.0.0.1", "localhost"))
 _STATE = "/-/state"
 _SCRIPT = "/-/refresh.js"
+_NEVER_KEPT = {"Cache-Control": "no-store"}
 _POLICY = b"script-src 'self'"
 
 _REFRESH = b"""\
@@ -45,6 +47,8 @@ class Shown:
 
     def __init__(self, tree: Mapping[str, bytes]) -> None:
         self._tree = tree
+        self.problems: bytes | None = None
+        """The page that stands for every other while the journal has problems."""
         self.state = 0
         self._changed = threading.Condition()
 
@@ -57,8 +61,18 @@ class Shown:
         """Put another site in its place."""
         with self._changed:
             self._tree = tree
-            self.state += 1
-            self._changed.notify_all()
+            self.problems = None
+            self._next()
+
+    def stop_at(self, problems: bytes) -> None:
+        """Show a page of problems in the place of every page, until there is a site again."""
+        with self._changed:
+            self.problems = problems
+            self._next()
+
+    def _next(self) -> None:
+        self.state += 1
+        self._changed.notify_all()
 
     def wait(self, known: str, seconds: float) -> int:
         """Return the state once it is another than the known one, or after so many seconds."""
@@ -76,6 +90,8 @@ def application(shown: Shown) -> Starlette:
         path = request.url.path.removeprefix("/")
         if path.endswith("/") or not path:
             path += "index.html"
+        if shown.problems is not None and PurePosixPath(path).suffix in ("", ".html"):
+            return _page(shown.problems)
         return _file(shown.tree, path)
 
     async def state(request: Request) -> Response:
@@ -83,7 +99,7 @@ def application(shown: Shown) -> Starlette:
             return Response(status_code=403)
         known = request.query_params.get("known", "")
         now = await asyncio.to_thread(shown.wait, known, 20.0)
-        return Response(str(now), headers={"Cache-Control": "no-store"})
+        return Response(str(now), headers=_NEVER_KEPT)
 
     async def script(_: Request) -> Response:
         return Response(_REFRESH, media_type="text/javascript")
@@ -124,8 +140,12 @@ def _file(tree: Mapping[str, bytes], path: str) -> Response:
         return _missing(tree, path)
     kind = mimetypes.guess_type(path)[0] or "application/octet-stream"
     if kind == "text/html":
-        content = _refreshing(content)
-    return Response(content, media_type=kind, headers={"Cache-Control": "no-store"})
+        return _page(content)
+    return Response(content, media_type=kind, headers=_NEVER_KEPT)
+
+
+def _page(content: bytes) -> Response:
+    return Response(_refreshing(content), media_type="text/html", headers=_NEVER_KEPT)
 
 
 def _missing(tree: Mapping[str, bytes], path: str) -> Response:

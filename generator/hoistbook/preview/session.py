@@ -9,15 +9,15 @@ from pathlib import Path
 
 from hoistbook.authored.offered import OURS
 from hoistbook.pipeline import Built, build, silent
+from hoistbook.preview.problem_page import problem_page
 from hoistbook.preview.serve import Shown, listen, serve
 from hoistbook.preview.watch import watching
 from hoistbook.writing import Written, cache_beside, write
 
 _WAITING = {
     "index.html": b'<!doctype html><html lang="en"><head><meta charset="utf-8">'
-    b"<title>Waiting</title></head><body><p>There is no site yet. If the journal has problems, "
-    b"they are listed where hoistbook was started. This page shows the site as soon as there is "
-    b"one.</p></body></html>"
+    b"<title>Waiting</title></head><body><p>The site is being worked out. This page shows it as "
+    b"soon as it is there.</p></body></html>"
 }
 """Shown while there is no site yet."""
 
@@ -44,7 +44,9 @@ class Session:
     def renew(self) -> None:
         """Build anew: first for the screen, unpublished episodes too, then for the disk."""
         built = build(self._folder, unpublished=True, cache=cache_beside(self._target))
-        if built.tree is not None:
+        if built.tree is None:
+            self.shown.stop_at(problem_page(built.problems, self._folder))
+        else:
             self.shown.show(built.tree)
         self._report(built)
         if built.tree is not None:

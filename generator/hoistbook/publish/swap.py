@@ -12,6 +12,7 @@ import shutil
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
+from typing import TextIO
 
 MARK = b'<meta name="generator" content="hoistbook"'
 """Stands in the home page of every site of ours; a folder without it is not ours to replace."""
@@ -32,10 +33,9 @@ def only_writer(target: Path) -> Iterator[None]:
     Raises
     ------
     WriteError
-        When another writer is at work on the same site.
+        When another writer is at work on the same site, or nothing can be written there.
     """
-    target.parent.mkdir(parents=True, exist_ok=True)
-    with _beside(target, "lock").open("w") as lock:
+    with _lock(target) as lock:
         try:
             # The kernel lets go of the lock when its holder dies, however it dies.
             fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
@@ -43,6 +43,19 @@ def only_writer(target: Path) -> Iterator[None]:
             raise WriteError(f"another hoistbook is writing {target} at this moment") from None
         recover(target)
         yield
+
+
+def _lock(target: Path) -> TextIO:
+    """Return the open lock beside a site, with the folder that both lie in."""
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        return _beside(target, "lock").open("w")
+    except OSError as error:
+        why = error.strerror or "unknown reason"
+        raise WriteError(
+            f"nothing can be written to {target.parent} ({why}): "
+            "name a folder of your own with --into"
+        ) from None
 
 
 def recover(target: Path) -> None:
