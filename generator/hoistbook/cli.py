@@ -185,6 +185,15 @@ def workings(folder: Path, figure: str, number: int | None) -> None:
 
 
 @main.command()
+@JOURNAL
+def formulas(folder: Path) -> None:
+    """Print every formula with its source, its reference values and what it is used for."""
+    from hoistbook.printed.formulas import formula_blocks
+
+    _print(folder, None, formula_blocks)
+
+
+@main.command()
 @click.argument("number", metavar="N", type=int)
 @JOURNAL
 def description(folder: Path, number: int) -> None:

@@ -19,9 +19,6 @@ from hoistbook.pages.mathml import inline_symbol
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, Sheet
 
-MOST_TAKERS = 3
-"""Of the formulas that take a result, how many the list names: it must stay light."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FormulaRow:
@@ -33,7 +30,9 @@ class FormulaRow:
     check_values: str
     """How many reference values it is held against: "4"."""
     used: tuple[Link, ...]
-    """Workings of this journal that use it, and formulas that take its result."""
+    """Workings of this journal that use it; empty where none does."""
+    taken_by: tuple[Link, ...]
+    """Formulas that take its result."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -178,14 +177,14 @@ def _row(desk: Desk, listed: Listed, users: Mapping[str, dict[str, None]]) -> Fo
         )
         for quantity in users.get(listed.name, ())
     )
-    takers = tuple(_to(other) for other in listed.taken_by[:MOST_TAKERS])
     reference = listed.reference
     known = ", ".join(filter(None, (reference.authors, str(reference.year or ""))))
     return FormulaRow(
         formula=Link(text=capital(noun(formula)), address=_to(listed.name).address),
         source=known if reference.publisher else desk.words(f"workings.{reference.seen}"),
         check_values=desk.formats.count(listed.check_values),
-        used=workings or takers,
+        used=workings,
+        taken_by=tuple(_to(other) for other in listed.taken_by),
     )
 
 

@@ -1,0 +1,68 @@
+"""Where each formula is used: in this journal, or honestly nowhere."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from hoistbook.engineering import FORMULAS
+from hoistbook.engineering.formula_list import formula_list
+from hoistbook.figures.figure import Figure, Figures
+from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.stage import estimates
+from hoistbook.pages.desk import Desk, desk_of
+from hoistbook.pages.formula_list import FormulasContext, TopicContext, formula_pages
+from hoistbook.pages.formulas import capital, noun
+from hoistbook.printed.formulas import formula_blocks
+from tests.figures.states import boosted
+from tests.pages.sample import sample_material
+
+
+def desk() -> Desk:
+    """Return the sample with the figures of a boosted car that says everything."""
+    inputs = inputs_of(boosted())
+    material = sample_material()
+    figures = tuple(
+        Figures(episode=each.episode, figures=estimates(inputs), inputs=inputs)
+        for each in material.figures
+    )
+    return desk_of(replace(material, figures=figures))
+
+
+def test_a_formula_leads_to_every_working_that_uses_it_and_one_unused_to_none() -> None:
+    at = desk()
+    first = next(formula_pages(at))
+    assert isinstance(first.context, FormulasContext)
+    rows = [row for topic in first.context.topics for row in topic.rows]
+    used: dict[str, set[str]] = {}
+    for each in at.figures[at.last].figures:
+        if isinstance(each, Figure):
+            used.setdefault(each.formula, set()).add(f"/workings/{each.key.quantity}/")
+    for listed, row in zip(formula_list(), rows, strict=True):
+        assert {each.address for each in row.used} == used.get(listed.name, set()), listed.name
+    assert sum(not row.used for row in rows) < len(rows) / 2
+
+
+def test_the_page_of_a_topic_says_what_takes_a_result() -> None:
+    pages = {page.address: page.context for page in formula_pages(desk())}
+    pipes = pages["/workings/formulas/pipes/"]
+    assert isinstance(pipes, TopicContext)
+    velocity = next(each for each in pipes.formulas if each.shown.id == "formula-pipe_velocity")
+    assert [each.text for each in velocity.row.taken_by] == [
+        "the Mach number in the pipe",
+        "the pressure lost in the pipe with its bends and ends",
+    ]
+
+
+def test_the_command_prints_the_list_of_the_page() -> None:
+    blocks = list(formula_blocks(desk(), 0))
+    rows = {row[0]: row for block in blocks for row in block.rows}
+    assert sum(len(block.rows) for block in blocks) == len(FORMULAS)
+    bend = FORMULAS["bend_loss_coefficient"]
+    assert rows[capital(noun(bend))] == (
+        "The loss coefficient of a smooth bend",
+        "D. C. Rennels, H. M. Hudson, 2012",
+        rows[capital(noun(bend))][2],
+        "Loss coefficient of a bend",
+    )
+    altitude = noun(FORMULAS["pressure_altitude"])
+    assert rows[capital(altitude)][3] == "not used by this journal"
