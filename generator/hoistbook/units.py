@@ -228,6 +228,9 @@ _TABLE = {
     "thermal conductance": """
         W/K      | W/K          |
     """,
+    "thermal conductance by volume": """
+        W/(m3 K) | W/(m**3*K)   |
+    """,
     "dynamic viscosity": """
         Pa s     | Pa*s         |
         mPa s    | mPa*s        | cP
@@ -326,8 +329,7 @@ def _registry() -> Any:
 def scale(unit: str) -> float:
     """Return the size in SI base units of a difference of one of this unit (1 K for degC).
 
-    For pressures, flows and lengths this is the whole conversion; half a band and the error
-    of a temperature are differences too.
+    It is the whole conversion of all but temperatures; half of any band is a difference too.
     """
     expression = _known(unit).expression
     if expression[0].isdigit():

@@ -7,9 +7,10 @@ import pytest
 
 from hoistbook.engineering.formula_list import formula_list
 from hoistbook.figures.base import keyed
-from hoistbook.figures.defaults import DEFAULTS, LESSONS, SPREADS
+from hoistbook.figures.defaults import DEFAULTS, SPREADS
 from hoistbook.figures.figure import Figure, Figures
 from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.limits import THRESHOLDS
 from hoistbook.figures.stage import estimates
 from hoistbook.pages.accuracy import AccuracyContext, accuracy_page

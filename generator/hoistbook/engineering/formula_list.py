@@ -16,6 +16,7 @@ TOPICS: Mapping[str, str] = MappingProxyType(
         "airflow": "Air flow of the engine",
         "compressor": "Compressor",
         "charge_cooler": "Charge cooler",
+        "cooler_core": "Core of the charge cooler",
         "blends": "Fuel blends",
         "combustion": "Combustion",
         "octane": "Octane numbers",

@@ -81,11 +81,19 @@ charge_capacity_rate | C_h | W/K | heat capacity rate of the charge
 charge_temperature | T_3 | K | temperature of the charge | degC | degF
 cooler_effectiveness | ε | - | effectiveness of the charge cooler | %
 cooler_pressure_loss | Δp_k | Pa | pressure lost in the charge cooler | kPa | psi
+core_conductance | u_V | W/(m3 K) | heat conductance of a core for each volume of it, at its usual flow
+core_depth | d_c | m | depth of the charge cooler's core | mm | in
+core_height | h_c | m | height of the charge cooler's core | mm | in
+core_width | w_c | m | width of the charge cooler's core | mm | in
 cooling_air_temperature | T_k | K | temperature of the air that cools the charge cooler | degC | degF
+cooling_ratio | r_k | - | heat capacity rate of the cooling air over that of the charge, at the flow for which the conductance holds
 cooling_capacity_rate | C_k | W/K | heat capacity rate of the cooling air
 density_ratio | ρ_3/ρ_1 | - | density in the manifold over density at the compressor inlet
 heat_conductance | UA | W/K | overall heat conductance of the charge cooler
 lesser_capacity_rate | C_min | W/K | lesser of the two heat capacity rates
+rated_conductance | UA_r | W/K | heat conductance of the charge cooler at the flow for which it holds
+rated_conductance_flow | ṁ_UA | kg/s | mass flow at which the conductance of the charge cooler holds | g/s | lb/min
+rated_cooler_effectiveness | ε_r | - | effectiveness of the charge cooler as stated or measured | %
 rated_cooler_flow | ṁ_r | kg/s | mass flow at which the cooler's pressure loss was stated | g/s | lb/min
 rated_cooler_pressure_loss | Δp_r | Pa | pressure loss that was stated for the cooler | kPa | psi
 rated_charge_density | ρ_r | kg/m3 | density at which the cooler's pressure loss was stated | | lb/ft3

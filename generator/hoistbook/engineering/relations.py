@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from hoistbook.engineering.bends import bend_loss_coefficient
+from hoistbook.engineering.charge_cooler import cooler_effectiveness
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.gearing import quarter_mile_time, trap_speed
 from hoistbook.engineering.heat import coolant_heat
@@ -48,6 +49,9 @@ _QUARTER_MILE_RULES = ((5.825, 234.0), (6.290, 224.0), (6.269, 230.0))
 
 # Each turn gains about one digit; twelve leave nothing for a double to tell apart.
 _COLEBROOK_TURNS = 12
+
+_MOST_TRANSFER_UNITS = 12.0
+_HALVINGS = 50
 
 
 def colebrook_friction_factor(
@@ -156,6 +160,44 @@ def bend_loss_range(
     )
     table = float(crane_bend_loss_coefficient(bend_radius_ratio, pipe_bore))
     return 0.8 * central, max(1.2 * central, table)
+
+
+def transfer_units_of(effectiveness: float, ratio: float) -> float | None:
+    """Return the transfer units of a cross-flow cooler of known effectiveness.
+
+    Parameters
+    ----------
+    effectiveness
+        Effectiveness of the charge cooler [-].
+    ratio
+        Lesser heat capacity rate over the greater [-].
+
+    Returns
+    -------
+    float or None
+        Number of transfer units [-]; None where no cooler of sane size is so effective.
+
+    Notes
+    -----
+    The formula `cooler_effectiveness`, solved by halving.
+
+    Examples
+    --------
+    >>> transfer_units_of(0.6622518, 0.5)
+    1.5
+    """
+    low, high = 0.0, _MOST_TRANSFER_UNITS
+    if (
+        not 0
+        < effectiveness
+        < cooler_effectiveness(transfer_units=high, capacity_rate_ratio=ratio)
+    ):
+        return None
+    for _ in range(_HALVINGS):
+        middle = (low + high) / 2
+        found = cooler_effectiveness(transfer_units=middle, capacity_rate_ratio=ratio)
+        low, high = (middle, high) if found < effectiveness else (low, middle)
+    return low
 
 
 def fuse_rating(continuous_current: float) -> float | None:

@@ -17,6 +17,10 @@ ESTIMATE = (
     "An estimate, not a measurement. The chain as a whole was never compared with a boosted "
     "engine, only its links were."
 )
+MOVING = (
+    "With the car in motion. On rollers or in a queue hardly any air comes through the core: it "
+    "soaks up heat and gives little away."
+)
 PUMP_SHEET = (
     "From the work that the pump does and a common efficiency. The current on the pump's own "
     "sheet beats it, and wire and fuse go by that."
@@ -61,7 +65,31 @@ CATALOGUE: tuple[Row, ...] = (
     row(
         "charge_temperature",
         "Charge temperature",
-        only="boosted",
+        only="boosted, effectiveness given",
+        headline=HIGHEST,
+        cooling_air_temperature="air_temperature",
+        also_called=("intake air temperature",),
+    ),
+    row("rated_conductance", only="boosted, core size known"),
+    row("heat_conductance", only="boosted, conductance known"),
+    row("charge_capacity_rate", only="boosted, conductance known"),
+    row("cooling_capacity_rate", only="boosted, conductance known"),
+    row("lesser_capacity_rate", only="boosted, conductance known"),
+    row("capacity_rate_ratio", only="boosted, conductance known"),
+    row("transfer_units", only="boosted, conductance known"),
+    row(
+        "cooler_effectiveness",
+        "Effectiveness of the charge cooler",
+        only="boosted, conductance known",
+        headline=LOWEST,
+        also_called=("cooler effectiveness", "effectiveness"),
+        note=MOVING,
+    ),
+    row(
+        "charge_temperature",
+        "Charge temperature",
+        "charge_temperature_of_both_flows",
+        only="boosted, conductance known",
         headline=HIGHEST,
         cooling_air_temperature="air_temperature",
         also_called=("intake air temperature",),
@@ -149,7 +177,12 @@ CATALOGUE: tuple[Row, ...] = (
         until_a_run=ESTIMATE,
         also_called=("wheel torque", "torque at wheels"),
     ),
-    row("power_to_mass", "Power to mass", headline=HIGHEST, also_called=("power to weight",)),
+    row(
+        "power_to_mass",
+        "Power to mass, at the crank",
+        headline=HIGHEST,
+        also_called=("power to weight",),
+    ),
     # Fuel.
     row("fuel_flow", "Fuel flow", headline=HIGHEST),
     row("fuel_pressure", only="regulator follows"),
@@ -189,10 +222,16 @@ CATALOGUE: tuple[Row, ...] = (
     *CAR_ROWS,
 )
 
-LOOP = ("compressor_outlet_pressure", "cooler_pressure_loss")
-"""First and last quantity of the rows that are gone through several times."""
-LOOP_START = ("cooler_pressure_loss", "rated_cooler_pressure_loss")
-"""What the loop needs before it has worked it out, and what it starts from in its stead."""
+LOOP_FIRST = "compressor_outlet_pressure"
+LOOP_LAST = ("cooler_pressure_loss", "engine_air_flow")
+"""First and last quantity of the rows that are gone through several times; the last is the first
+of these that an engine has."""
+LOOP_START: Mapping[str, str] = {
+    "cooler_pressure_loss": "rated_cooler_pressure_loss",
+    "engine_air_flow": "rated_conductance_flow",
+}
+"""What the loop needs before it has worked it out -> what it starts from in its stead; without
+any of these there is no loop."""
 
 BESIDE = frozenset(each.quantity for each in CAR_ROWS if each.title)
 """Quantities that stand beside the way to power: in the lists of the whole car, and in no list of

@@ -13,12 +13,12 @@ import numpy as np
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.base import Base, Inputs, Subject, keyed
-from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START
+from hoistbook.figures.catalogue import CATALOGUE, LOOP_FIRST, LOOP_LAST, LOOP_START
 from hoistbook.figures.draws import Samples
 from hoistbook.figures.figure import Key
 from hoistbook.figures.row import Row
 
-SWEEPS = 4
+SWEEPS = 5
 """How often the loop is gone through; a test shows that once more changes nothing shown."""
 IMPOSSIBLE = "numbers that go together: with these there is no {}"
 """What to give where a formula comes to no number, as the root of a negative pressure."""
@@ -90,10 +90,10 @@ def work_out(
         worked.bases[base.key] = base
         worked.values[base.key] = base.column() if sampled else base.centre()
         worked.rests_on[base.key] = (base.key,)
-    unknown, start = LOOP_START
-    if start in worked.values:
-        worked.values[unknown] = worked.values[start]
-        worked.rests_on[unknown] = worked.rests_on[start]
+    for unknown, start in LOOP_START.items():
+        if start in worked.values and unknown not in worked.values:
+            worked.values[unknown] = worked.values[start]
+            worked.rests_on[unknown] = worked.rests_on[start]
     if inputs.speeds:
         worked.values["engine_speed"] = np.array(inputs.speeds)[:, np.newaxis]
         worked.rests_on["engine_speed"] = ()
@@ -115,20 +115,20 @@ def upstream(inputs: Inputs, names: Sequence[str]) -> frozenset[str]:
         needed.add(name)
         if name in steps:
             ahead += steps[name].sources.values()
-        if name == LOOP_START[0]:
-            ahead.append(LOOP_START[1])
+        if name in LOOP_START:
+            ahead.append(LOOP_START[name])
     return frozenset(needed)
 
 
 def _in_order(inputs: Inputs, sweeps: int) -> Iterator[Step]:
     """Yield the steps in the order of the table, those of the loop several times."""
     steps = list(steps_of(inputs))
-    first, last = LOOP
     names = [step.row.quantity for step in steps]
-    if last not in names:
+    last = next((name for name in LOOP_LAST if name in names), None)
+    if last is None or not any(base.key in LOOP_START.values() for base in inputs.bases):
         yield from steps
         return
-    start, end = names.index(first), names.index(last) + 1
+    start, end = names.index(LOOP_FIRST), names.index(last) + 1
     yield from steps[:start]
     for _ in range(sweeps):
         yield from steps[start:end]

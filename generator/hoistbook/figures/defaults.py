@@ -76,6 +76,19 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
             "front-mounted, air to air: 0.60 to 0.80 in motion, less where the air stands "
             f"({PRACTICE})",
         ),
+        "core_conductance": Default(
+            28e3,
+            10e3,
+            "of rows and fins as usual, at 20 g/s of charge for each litre of core; makes a core "
+            f"in front of the car 0.6 to 0.8 effective ({PRACTICE})",
+            RECTANGULAR,
+        ),
+        "cooling_ratio": Default(
+            4.5,
+            2.5,
+            f"a core in front of a moving car has 2 to 7 times the charge's air ({PRACTICE})",
+            RECTANGULAR,
+        ),
         # From air to work.
         "lambda_ratio, boosted": Default(
             0.85, 0.07, f"full load under boost, petrol or ethanol blend ({PRACTICE})"
@@ -301,6 +314,11 @@ SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
         "charge_temperature": _TEMPERATURE,
         # A boost gauge or a spring of the wastegate; a logged sensor.
         "boost": {MEASURED: Spread(5e3, False), STATED: Spread(10e3, False)},
+        "rated_conductance_flow": {MEASURED: Spread(0.03), STATED: Spread(0.03)},
+        # A rule along a core, whose tanks and rows hide its edge.
+        "core_width": {MEASURED: Spread(0.01), STATED: Spread(0.02)},
+        "core_height": {MEASURED: Spread(0.01), STATED: Spread(0.02)},
+        "core_depth": {MEASURED: Spread(0.02), STATED: Spread(0.03)},
         # Catalogue dimensions; tolerances of castings and gaskets.
         "displacement": {MEASURED: Spread(0.005), STATED: Spread(0.005)},
         "compression_ratio": {MEASURED: Spread(0.02), STATED: Spread(0.03)},
@@ -369,26 +387,3 @@ def spread(name: str, evidence: Evidence, value: float) -> float:
         return own[evidence].of(value)
     widened = {STATED: 1.0, ESTIMATED: 1.5, ASSUMED: 2.0}
     return widened[evidence] * own.get(STATED, own[MEASURED]).of(value)
-
-
-LESSONS: Mapping[str, Default] = MappingProxyType(
-    {
-        "repeat": Default(
-            0.0, 0.03, f"runs of one engine on one day differ by 1 to 3 % ({PRACTICE})"
-        ),
-        "the same boost": Default(0.0, 0.0, "a run of the very boost that the estimate is for"),
-        "another boost": Default(
-            0.0,
-            0.05,
-            "filling and friction move a little with boost: cycle calculations follow within 2 %, "
-            f"engines less closely ({PRACTICE})",
-        ),
-        "with and without boost": Default(
-            0.0,
-            0.08,
-            "an indicated efficiency carried from no boost to boost is right within 5 % in cycle "
-            f"calculations; the filling of an engine moves too ({PRACTICE})",
-        ),
-    }
-)
-"""What remains between a run and an estimate that it calibrates, as shares of the power."""

@@ -18,6 +18,7 @@ FLOORS = {"boost": -math.inf, "deck_clearance": -math.inf, "dish_volume": -math.
 CEILINGS = {
     "relative_humidity": 1.0,
     "cooler_effectiveness": 1.0,
+    "rated_cooler_effectiveness": 1.0,
     "compressor_efficiency": 1.0,
     "volume_fraction_second": 1.0,
 }

@@ -9,6 +9,7 @@ import numpy as np
 from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.bench_inputs import put_down_bench
+from hoistbook.figures.cooler_inputs import put_down_cooler
 from hoistbook.figures.defaults import FILLING, spread
 from hoistbook.figures.finding import GIVE, Finder, impossible, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
@@ -216,19 +217,7 @@ def _charge_path(finder: Finder) -> None:
     if not finder.from_part("compressor_efficiency", _charger(finder), "compressor efficiency"):
         finder.assume("compressor_efficiency")
     put_down_map_air(finder, _charger(finder))
-    cooler = finder.one("charge cooler")
-    if cooler is None:
-        finder.assume("cooler_effectiveness", "uncooled")
-    elif not finder.from_part("cooler_effectiveness", cooler, "effectiveness"):
-        finder.assume("cooler_effectiveness")
-    if cooler is not None and finder.from_condition("rated_cooler_flow", cooler, "pressure loss"):
-        finder.conditions.add("loss stated at a flow")
-        finder.from_part("rated_cooler_pressure_loss", cooler, "pressure loss")
-        finder.assume("rated_charge_density")
-        return
-    finder.conditions.add("loss stated at no flow")
-    if not finder.from_part("charge_path_loss", cooler, "pressure loss"):
-        finder.assume("charge_path_loss")
+    put_down_cooler(finder)
 
 
 def _mass(finder: Finder) -> None:

@@ -21,7 +21,6 @@ from numpy.typing import NDArray
 
 from hoistbook.figures.base import CALIBRATED, Base, Inputs, Learnt
 from hoistbook.figures.chain import work_out
-from hoistbook.figures.defaults import LESSONS
 from hoistbook.figures.draws import (
     SAMPLES,
     WIDTHS_PER_DEVIATION,
@@ -31,6 +30,7 @@ from hoistbook.figures.draws import (
 )
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import AIR, KnownRun
+from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.readings import (
     Reading,
     Weighing,

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from hoistbook.engineering.formula_list import formula_list
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import CALIBRATED
-from hoistbook.figures.defaults import DEFAULTS, GENERAL, LESSONS, SPREADS, Default, Spread
+from hoistbook.figures.defaults import DEFAULTS, GENERAL, SPREADS, Default, Spread
 from hoistbook.figures.draws import SAMPLES
 from hoistbook.figures.finding import CEILINGS, FLOORS
+from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.limits import AT_MOST, THRESHOLDS
 from hoistbook.figures.validation import VALIDATION
 from hoistbook.pages import links

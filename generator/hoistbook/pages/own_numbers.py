@@ -18,7 +18,7 @@ import numpy as np
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import Base, Inputs, keyed
-from hoistbook.figures.catalogue import CATALOGUE, LOOP, LOOP_START
+from hoistbook.figures.catalogue import CATALOGUE, LOOP_FIRST, LOOP_LAST, LOOP_START
 from hoistbook.figures.chain import SWEEPS, bound_to, upstream
 from hoistbook.figures.defaults import NORMAL
 from hoistbook.figures.draws import LOW_POINT, SAMPLES, WIDTHS_PER_DEVIATION
@@ -138,7 +138,8 @@ def _formulas() -> Iterator[str]:
 def _table(desk: Desk) -> Json:
     return {
         "rows": [_row(row) for row in CATALOGUE],
-        "loop": LOOP,
+        "loop_first": LOOP_FIRST,
+        "loop_last": LOOP_LAST,
         "loop_start": LOOP_START,
         "sweeps": SWEEPS,
         "samples": SAMPLES,

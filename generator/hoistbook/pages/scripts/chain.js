@@ -143,10 +143,14 @@ function bound(row, subject, own) {
   return {...row, name: row.quantity + subject, sources};
 }
 
-function inOrder(steps) {
+function inOrder(steps, chain) {
   const names = steps.map((step) => step.quantity);
-  const start = names.indexOf(table.loop[0]), end = names.indexOf(table.loop[1]) + 1;
-  if (end === 0) { return steps; }
+  const last = table.loop_last.find((each) => names.includes(each));
+  const starts = Object.values(table.loop_start);
+  if (last === undefined || !chain.bases.some((base) => starts.includes(base.name))) {
+    return steps;
+  }
+  const start = names.indexOf(table.loop_first), end = names.indexOf(last) + 1;
   const loop = steps.slice(start, end);
   return [...steps.slice(0, start), ...Array(table.sweeps).fill(loop).flat(), ...steps.slice(end)];
 }
@@ -173,9 +177,10 @@ function workOut(chain, own) {
       ? ownBase(base, own.get(base.name), chosen)
       : baseColumn(base, base.value, 1, chosen));
   }
-  const [unknown, start] = table.loop_start;
-  if (columns.has(start)) { columns.set(unknown, columns.get(start)); }
-  for (const step of inOrder(stepsOf(chain))) {
+  for (const [unknown, start] of Object.entries(table.loop_start)) {
+    if (columns.has(start) && !columns.has(unknown)) { columns.set(unknown, columns.get(start)); }
+  }
+  for (const step of inOrder(stepsOf(chain), chain)) {
     const taken = step.sources.map(([, name]) => columns.get(name));
     if (taken.some((each) => each === undefined)) { columns.delete(step.name); continue; }
     let result = evaluate(formulas[step.formula], taken);
