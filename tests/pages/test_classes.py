@@ -12,7 +12,7 @@ PAGES = REPOSITORY / "generator/hoistbook/pages"
 ATTRIBUTE = re.compile(r'class="([^"]*)"')
 IN_SCRIPTS = re.compile(r'(?:classList\.\w+\(|className = |"?class"?: )"([\w-]+)"')
 MADE = [PAGES / "prose.py"]
-"""Modules that print elements themselves; the classes of a formula's numbers are for the script."""
+"""Modules that print elements; the classes of a formula's numbers are for the script alone."""
 
 
 def styled(theme: Path) -> set[str]:
