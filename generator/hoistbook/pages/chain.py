@@ -1,6 +1,6 @@
 """The whole chain worked out in print, in order, at the engine speed at which power is highest.
 
-It stands on two sheets: the way to power and fuel, and what the car asks beside it. Here a
+It stands on several sheets: the way to power and fuel, and what the car asks beside it. Here a
 reader's own number runs through everything that rests on it.
 """
 
@@ -42,12 +42,13 @@ STARTS: Mapping[str, str] = {
 
 SHEETS: Mapping[str, tuple[str, ...]] = {
     "chain": ("air", "charge", "work", "car", "fuel"),
-    "beside": ("cylinders", "pipes", "throats", "heat", "road", "bench"),
+    "chain_pipes": ("pipes", "throats"),
+    "beside": ("cylinders", "heat", "road", "bench"),
 }
 """Sections by the sheet that they stand on: the way to power, and what stands beside it."""
-ADDRESSES = {"chain": links.CHAIN, "beside": links.BESIDE}
+ADDRESSES = {"chain": links.CHAIN, "chain_pipes": links.CHAIN_PIPES, "beside": links.BESIDE}
 
-MOST_NODES = 1150
+MOST_NODES = 1250
 """Of a page's 1,400 elements, what the steps may take; fields of the script come on top."""
 
 
@@ -81,8 +82,8 @@ class ChainContext(Sheet):
     sections: tuple[ChainSection, ...]
     left_out: tuple[Link, ...]
     """Figures that the page has no room for, by the workings of their own."""
-    other: Link
-    """The other of the two sheets."""
+    others: tuple[Link, ...]
+    """The other sheets."""
     chains: tuple[Json, ...]
     """What the script works out anew: one chain."""
 
@@ -105,6 +106,19 @@ def chain_page(desk: Desk) -> Iterator[Page]:
             yield _page(desk, sheet, own, speed, tuple(chains.listed))
 
 
+def chain_sheets(desk: Desk) -> tuple[Link, ...]:
+    """Return links to the sheets of the chain that a journal has as at its last episode."""
+    figures = desk.figures[desk.last]
+    if figures.inputs is None:
+        return ()
+    sections = _sections([each for each in figures.figures if isinstance(each, Figure)])
+    return tuple(
+        Link(text=desk.words(f"{sheet}.title"), address=ADDRESSES[sheet])
+        for sheet, names in SHEETS.items()
+        if any(name in sections for name in names)
+    )
+
+
 def _page(
     desk: Desk,
     sheet: str,
@@ -114,7 +128,6 @@ def _page(
 ) -> Page:
     address, title = ADDRESSES[sheet], desk.words(f"{sheet}.title")
     shown, left_out = _within_weight(desk, sections)
-    other = next(name for name in SHEETS if name != sheet)
     return Page(
         address=address,
         template="chain.html",
@@ -127,7 +140,7 @@ def _page(
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
             sections=shown,
             left_out=left_out,
-            other=Link(text=desk.words(f"{other}.title"), address=ADDRESSES[other]),
+            others=tuple(each for each in chain_sheets(desk) if each.address != address),
             chains=chains,
         ),
         owed=desk.owed(address),
@@ -194,5 +207,6 @@ def _sections(worked: list[Figure]) -> dict[str, list[Figure]]:
         of.setdefault(row.quantity, section)
     sections: dict[str, list[Figure]] = {}
     for each in worked:
-        sections.setdefault(of[each.key.quantity], []).append(each)
+        if each.key.quantity in of:
+            sections.setdefault(of[each.key.quantity], []).append(each)
     return sections

@@ -18,6 +18,7 @@ from hoistbook.figures.base import Inputs
 from hoistbook.figures.figure import Figure, Missing
 from hoistbook.pages import links
 from hoistbook.pages.beside_workings import tables_beside
+from hoistbook.pages.chain import chain_sheets
 from hoistbook.pages.charts import chart_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formulas import FormulaShown, capital, formula_shown
@@ -135,9 +136,7 @@ def _index(desk: Desk) -> Page:
 
 
 def _beside(desk: Desk) -> Iterator[Link]:
-    if desk.figures[desk.last].inputs is not None:
-        yield Link(text=desk.words("chain.title"), address=links.CHAIN)
-        yield Link(text=desk.words("beside.title"), address=links.BESIDE)
+    yield from chain_sheets(desk)
     yield Link(text=desk.words("formulas.title"), address=links.FORMULAS)
     yield Link(text=desk.words("accuracy.title"), address=links.ACCURACY)
 
