@@ -13,11 +13,12 @@ from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.limits import THRESHOLDS
 from hoistbook.figures.stage import estimates
+from hoistbook.figures.variants import at_one_speed
 from hoistbook.pages.accuracy import AccuracyContext, accuracy_page
 from hoistbook.pages.chain import ChainContext, chain_page
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.formula_list import FormulasContext, TopicContext, formula_pages
-from hoistbook.pages.own_numbers import Chains, at_one_speed, script_files
+from hoistbook.pages.own_numbers import Chains, script_files
 from tests.figures.states import state
 from tests.pages.sample import sample_material
 

@@ -21,8 +21,8 @@ from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.chain import work_out
 from hoistbook.figures.draws import band
 from hoistbook.figures.figure import Figure, Figures
+from hoistbook.figures.variants import at_one_speed
 from hoistbook.pages.javascript import inputs_of, javascript
-from hoistbook.pages.own_numbers import at_one_speed
 from hoistbook.pipeline import work_out as read_and_work_out
 from tests.engineering.handbook import read_cases
 from tests.site.conftest import REPOSITORY

@@ -16,10 +16,11 @@ from hoistbook.figures.base import Inputs, keyed
 from hoistbook.figures.catalogue import CATALOGUE
 from hoistbook.figures.figure import Figure, Figures
 from hoistbook.figures.stage import estimates
+from hoistbook.figures.variants import at_one_speed
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formulas import capital
-from hoistbook.pages.own_numbers import Chains, Json, at_one_speed
+from hoistbook.pages.own_numbers import Chains, Json
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, Number, Sheet
 from hoistbook.pages.worked import numbers_in

@@ -89,6 +89,11 @@ class Formats:
         """Return a share from 0 to 1 in whole per cent: "62 %"."""
         return self.in_percent(self._decimal(rounded(value * 100, 0)))
 
+    def change(self, value: float) -> str:
+        """Return a change as a share, with its sign and in tenths of a per cent: "+1.2 %"."""
+        number = self.in_percent(self._decimal(rounded(value * 100, -1)))
+        return f"+{number}" if value > 0 else number
+
     def in_percent(self, number: str) -> str:
         """Return a number as printed with the sign for per cent."""
         return self._with_unit(number, "%")

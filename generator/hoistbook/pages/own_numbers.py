@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from importlib import resources
 
 import numpy as np
@@ -25,6 +25,7 @@ from hoistbook.figures.draws import LOW_POINT, SAMPLES, WIDTHS_PER_DEVIATION
 from hoistbook.figures.finding import MAY_BE_NOTHING
 from hoistbook.figures.limits import AT_MOST, THRESHOLDS
 from hoistbook.figures.row import Row
+from hoistbook.figures.variants import at_one_speed
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formats import Formats
@@ -59,20 +60,6 @@ class Chains:
         if chain not in self.listed:
             self.listed.append(chain)
         return self.listed.index(chain)
-
-
-def at_one_speed(inputs: Inputs, speed: float | None) -> Inputs:
-    """Return the inputs as they are at one of their engine speeds, or at none."""
-    if speed is None:
-        return replace(inputs, speeds=())
-    line = inputs.speeds.index(speed)
-    bases = (
-        replace(base, value=base.value[min(line, len(base.value) - 1)])
-        if isinstance(base.value, tuple)
-        else base
-        for base in inputs.bases
-    )
-    return replace(inputs, speeds=(speed,), bases=tuple(bases))
 
 
 def _chain(inputs: Inputs, names: Sequence[str]) -> Json:

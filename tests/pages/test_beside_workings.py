@@ -1,4 +1,4 @@
-"""The points of a compressor map, printed with the car's line among them."""
+"""What stands beside workings: a compressor map with the line of the car, and small tables."""
 
 import csv
 import io
@@ -14,6 +14,7 @@ from hoistbook.figures.stage import estimates
 from hoistbook.pages.beside_workings import tables_beside
 from hoistbook.pages.charts import chart_files, map_chart
 from hoistbook.pages.desk import Desk, desk_of
+from tests.figures.test_cooler_inputs import CORE, cooled
 from tests.figures.test_map_inputs import MAP, mapped
 from tests.pages.sample import sample_material
 
@@ -80,3 +81,39 @@ def test_without_a_map_there_is_neither_chart_nor_table() -> None:
     plain = desk_of(sample_material())
     assert map_chart(plain) is None
     assert tables_beside(plain, "corrected_flow") == ()
+
+
+@pytest.fixture(scope="module")
+def cooled_desk() -> Desk:
+    """Return the sample with an invented core of known size in the last episode."""
+    car = cooled(CORE)
+    inputs = inputs_of(car)
+    material = sample_material()
+    last = Figures(episode=material.states[-1].episode, figures=estimates(inputs), inputs=inputs)
+    return desk_of(replace(material, figures=(*material.figures[:-1], last)))
+
+
+def test_cores_stand_beside_the_effectiveness_with_what_they_gain(cooled_desk: Desk) -> None:
+    (table,) = tables_beside(cooled_desk, "cooler_effectiveness")
+    assert [row[0] for row in table.rows] == [
+        "0.75 times as large",
+        "as fitted",
+        "1.5 times as large",
+    ]
+    assert all("95 %" in cell for row in table.rows for cell in row[1:4])
+    assert table.rows[0][4].startswith("\N{MINUS SIGN}")
+    assert table.rows[1][4] == ""
+    assert table.rows[2][4].startswith("+")
+    assert "No boost is changed, and none is proposed." in table.lead
+
+
+def test_regulator_and_pump_have_their_tables(cooled_desk: Desk) -> None:
+    (regulator,) = tables_beside(cooled_desk, "injector_duty")
+    assert [row[0] for row in regulator.rows] == ["follows the manifold", "fixed"]
+    (pump,) = tables_beside(cooled_desk, "pump_margin")
+    assert [each.replace("\N{NO-BREAK SPACE}", "_") for each in pump.header] == [
+        "Pressure at the pump",
+        "at 12_V",
+        "at 13.5_V",
+    ]
+    assert len(pump.rows) == 4
