@@ -10,7 +10,7 @@ import pytest
 from CoolProp.CoolProp import PropsSI
 
 from hoistbook.engineering import FORMULAS, GLOSSARY
-from hoistbook.engineering.relations import coolant_heat_range, quarter_mile_range
+from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.units import from_unit, to_unit
 
 COMPRESSION = [
@@ -18,11 +18,18 @@ COMPRESSION = [
 ]
 
 
+def ends(name: str) -> tuple[float, float]:
+    """Return between what an input lies where nobody gives it."""
+    default = DEFAULTS[name]
+    return default.value - default.half_width, default.value + default.half_width
+
+
 def test_coolant_takes_the_published_share_of_the_fuel() -> None:
     # Heywood (1988), Table 12.1, from memory: 17 to 26 % of the fuel's energy at full power.
-    low, high = coolant_heat_range(200e3, 0.27)
+    low, high = ends("coolant_share")
 
-    assert (low * 0.27 / 200e3, high * 0.27 / 200e3) == pytest.approx((0.17, 0.26))
+    assert (low, high) == pytest.approx((0.17, 0.26))
+    assert FORMULAS["coolant_heat"].valid["coolant_share"] == (0.17, 0.26)
 
 
 def test_a_share_beyond_the_published_range_is_named() -> None:
@@ -86,12 +93,19 @@ def test_a_quarter_mile_is_a_range_over_the_published_rules() -> None:
     weight, power = from_unit(3200.0, "lb"), from_unit(500.0, "hp")
     cube_root = (3200 / 500) ** (1 / 3)
 
-    ranges = quarter_mile_range(weight, power)
+    car = {"vehicle_mass": weight, "power": power}
+    times = [
+        FORMULAS["quarter_mile_time"](quarter_mile_time_constant=each, **car)
+        for each in ends("quarter_mile_time_constant")
+    ]
+    speeds = [
+        to_unit(FORMULAS["trap_speed"](trap_speed_constant=each, **car), "mph")
+        for each in ends("trap_speed_constant")
+    ]
 
-    speeds = [to_unit(speed, "mph") for speed in ranges.trap_speed]
-    assert ranges.time == pytest.approx((5.825 * cube_root, 6.290 * cube_root), abs=0.002)
+    assert times == pytest.approx([5.825 * cube_root, 6.290 * cube_root], abs=0.002)
     assert speeds == pytest.approx([224 / cube_root, 234 / cube_root], abs=0.02)
-    assert ranges.time[1] / ranges.time[0] == pytest.approx(1.08, abs=0.002)
+    assert times[1] / times[0] == pytest.approx(1.08, abs=0.002)
 
 
 def test_the_valve_that_closes_at_the_bottom_traps_the_whole_stroke() -> None:

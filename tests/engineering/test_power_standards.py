@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 from CoolProp.CoolProp import HAPropsSI
 
+from hoistbook.engineering import FORMULAS
 from hoistbook.engineering.power_standards import STANDARDS, power_correction
-from hoistbook.engineering.relations import crank_power_range
+from hoistbook.figures.defaults import DEFAULTS, RECTANGULAR
 from hoistbook.units import from_unit
 
 SUMMER = {
@@ -94,8 +95,13 @@ def test_the_standards_of_today_agree_and_the_old_one_reads_higher() -> None:
 
 
 def test_the_crank_of_a_power_at_the_wheels_is_a_range() -> None:
-    # Common practice, no source: 10 to 20 % of the crank's power.
-    low, high = crank_power_range(200e3)
+    # Common practice, no source: 10 to 20 % of the crank's power, and never one share of it.
+    loss = DEFAULTS["drivetrain_loss"]
+    low, high = (
+        FORMULAS["power_of_wheel_power"](wheel_power=200e3, drivetrain_loss=share)
+        for share in (loss.value - loss.half_width, loss.value + loss.half_width)
+    )
 
+    assert loss.shape == RECTANGULAR
     assert low == pytest.approx(222.2e3, rel=1e-3)
     assert high == pytest.approx(250e3, rel=1e-9)

@@ -5,18 +5,11 @@ NumPy only. A relation's result enters formulas as an input like any other numbe
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from hoistbook.engineering.bends import bend_loss_coefficient
 from hoistbook.engineering.charge_cooler import cooler_effectiveness
-from hoistbook.engineering.formula import FORMULAS
-from hoistbook.engineering.gearing import quarter_mile_time, trap_speed
-from hoistbook.engineering.heat import coolant_heat
-from hoistbook.engineering.installation import power_of_wheel_power
-from hoistbook.units import from_unit
 
 Floats = NDArray[np.float64]
 
@@ -40,12 +33,6 @@ _WIRES = (
     (6.0, 3.30, 40.0),
     (10.0, 1.91, 70.0),
 )
-
-_DRIVETRAIN_LOSSES = (0.10, 0.20)
-
-# Time [s] and end speed [mile/h] of a car of one pound for each horsepower: P. Hale (1986), an
-# optimistic start; R. Huntington (1958); G. T. Fox (1973). As quoted on public pages.
-_QUARTER_MILE_RULES = ((5.825, 234.0), (6.290, 224.0), (6.269, 230.0))
 
 # Each turn gains about one digit; twelve leave nothing for a double to tell apart.
 _COLEBROOK_TURNS = 12
@@ -270,116 +257,3 @@ def wire_area(
         ),
         None,
     )
-
-
-def crank_power_range(wheel_power: float) -> tuple[float, float]:
-    """Return between what the power at the crank lies for a power at the wheels.
-
-    Parameters
-    ----------
-    wheel_power
-        Power at the wheels [W].
-
-    Returns
-    -------
-    tuple of float
-        Least and greatest power at the crank [W].
-
-    Notes
-    -----
-    Losses of 10 to 20 % of the crank's power are common practice, no source. No single share is
-    defensible: the drag of a gearbox depends on its speed, and the tyre and the roller have their
-    part. A single number is therefore never offered.
-
-    Examples
-    --------
-    >>> crank_power_range(85e3)
-    (94444.4, 106250.0)
-    """
-    low, high = (
-        float(power_of_wheel_power(wheel_power=wheel_power, drivetrain_loss=share))
-        for share in _DRIVETRAIN_LOSSES
-    )
-    return low, high
-
-
-def coolant_heat_range(power: float, brake_efficiency: float) -> tuple[float, float]:
-    """Return between what the heat to the coolant lies at full power.
-
-    Parameters
-    ----------
-    power
-        Power at the crank [W].
-    brake_efficiency
-        Brake thermal efficiency, on all the fuel supplied [-].
-
-    Returns
-    -------
-    tuple of float
-        Least and greatest heat to the coolant [W].
-
-    Notes
-    -----
-    The shares are the range of the formula `coolant_heat`, after Heywood's table.
-
-    Examples
-    --------
-    >>> coolant_heat_range(200e3, 0.27)
-    (125925.9, 192592.6)
-    """
-    low, high = (
-        float(coolant_heat(power=power, brake_efficiency=brake_efficiency, coolant_share=share))
-        for share in FORMULAS["coolant_heat"].valid["coolant_share"]
-    )
-    return low, high
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class QuarterMile:
-    """What the published rules give, least and greatest."""
-
-    time: tuple[float, float]
-    """s"""
-    trap_speed: tuple[float, float]
-    """m/s"""
-
-
-def quarter_mile_range(vehicle_mass: float, power: float) -> QuarterMile:
-    """Return between what the published rules put the time and speed of a quarter mile.
-
-    Parameters
-    ----------
-    vehicle_mass
-        Mass of the car with its driver [kg].
-    power
-        Net power at the crank [W].
-
-    Returns
-    -------
-    QuarterMile
-        Time [s] and end speed [m/s], on a closed course with full traction.
-
-    Examples
-    --------
-    >>> quarter_mile_range(1451.5, 372.85e3)
-    QuarterMile(time=(10.815, 11.678), trap_speed=(53.935, 56.343))
-    """
-    times = [
-        float(
-            quarter_mile_time(
-                quarter_mile_time_constant=time, vehicle_mass=vehicle_mass, power=power
-            )
-        )
-        for time, _ in _QUARTER_MILE_RULES
-    ]
-    speeds = [
-        float(
-            trap_speed(
-                trap_speed_constant=from_unit(speed, "mph"),
-                power=power,
-                vehicle_mass=vehicle_mass,
-            )
-        )
-        for _, speed in _QUARTER_MILE_RULES
-    ]
-    return QuarterMile(time=(min(times), max(times)), trap_speed=(min(speeds), max(speeds)))
