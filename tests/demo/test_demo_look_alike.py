@@ -46,11 +46,12 @@ def test_every_page_of_its_episode_warns(tree: dict[str, bytes], path: str) -> N
 def test_both_threads_stand_in_plain_writing_in_the_joins_of_its_episode(
     tree: dict[str, bytes],
 ) -> None:
-    joins = text_of(tree["episodes/5/index.html"]).partition("Joins made in this episode")[2]
+    above_the_story = tree["episodes/5/index.html"].partition(b'id="story-heading"')[0]
+    joins = text_of(above_the_story).partition("Joins made in this episode")[2]
 
     row = joins.partition("Engine block, cast iron oil gallery ")[2][:700]
-    assert row.startswith("Rc 1/8 taper, female to Oil feed adapter, 1/8 to dash four block end ")
-    assert re.search(r"1/8 NPT, male .*looks right, do not join", row)
+    assert row.startswith(ENDS.partition(" oil gallery ")[2])
+    assert re.search(r"\(1/8 NPT, male\) .*looks right, do not join", row)
 
 
 def test_no_page_as_at_another_episode_warns(tree: dict[str, bytes]) -> None:
