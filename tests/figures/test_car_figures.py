@@ -7,12 +7,24 @@ import numpy as np
 import pytest
 from CoolProp.CoolProp import PropsSI
 
+from hoistbook.authored.records import Journal
+from hoistbook.compare.claims import key_of
 from hoistbook.figures.chain import work_out
-from hoistbook.figures.figure import Figure, LimitState, Missing
+from hoistbook.figures.figure import Figure, Key, LimitState, Missing
 from hoistbook.figures.inputs import inputs_of
-from hoistbook.figures.stage import estimates
+from hoistbook.figures.stage import estimates, figures_of
 from hoistbook.units import from_unit, to_unit
-from tests.figures.states import CAR, PARTS, TURBO_PARTS, boosted, fitted, given, quantity, state
+from tests.figures.states import (
+    CAR,
+    PARTS,
+    PLACE,
+    TURBO_PARTS,
+    boosted,
+    fitted,
+    given,
+    quantity,
+    state,
+)
 
 
 def found(of_state, name, subject="engine"):
@@ -257,6 +269,15 @@ def test_a_wire_loses_what_ohm_says():
     share = found(state(parts=PARTS | {"pump": pump}), "voltage_drop_share", "pump")
     assert share.value == pytest.approx(drop.value / 13.0)
     assert share.limit.state is LimitState.NEAR
+
+
+def test_a_claim_may_name_what_stands_beside_the_power():
+    book = Journal(title="x", place=PLACE, episodes=())
+    (figures,) = figures_of(book, (boosted(),))
+    assert key_of("road speed of gear 3", figures) == Key("road_speed", "gear-3")
+    assert key_of("pressure loss in hot-pipe", figures) == Key("pipe_pressure_loss", "hot-pipe")
+    assert key_of("heat to the coolant", figures) == Key("coolant_heat")
+    assert key_of("quarter-mile time", figures) == Key("quarter_mile_time")
 
 
 def test_nothing_that_is_offered_says_what_is_safe():

@@ -81,8 +81,8 @@ def test_a_boosted_run_that_is_not_referred_to_the_standard_asked_for_is_noticed
     assert told(tmp_path / "a", asked, RUN, "power-standard") == [
         f"{FOLDER}/episode.md:5:22: power run: not referred to SAE J1349: no correction: the "
         "boost of this engine is held to a pressure of its own, so that thin air already costs it "
-        "less than the formula believes, and the factor would count that twice; its power is shown as "
-        "observed, with the air of its day"
+        "less than the formula believes, and the factor would count that twice; its power is "
+        "shown as observed, with the air of its day"
     ]
     follows = asked.replace("fuel: petrol", "fuel: petrol, boost control: follows the air")
     assert told(tmp_path / "b", follows, RUN, "power-standard") == []

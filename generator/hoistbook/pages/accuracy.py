@@ -134,6 +134,7 @@ def _not_checked(desk: Desk) -> Iterator[str]:
     inputs = desk.figures[desk.last].inputs
     learnt = inputs is not None and CALIBRATED in inputs.conditions
     yield desk.words(f"accuracy.{'' if learnt else 'not_'}calibrated", number=desk.last)
+    yield desk.words("accuracy.not_text.beside")
     yield desk.words("accuracy.not_text.recorded")
     yield desk.words("accuracy.not_text.knock")
 
