@@ -66,16 +66,19 @@ def test_what_changes_with_engine_speed_is_taken_at_one() -> None:
 
 def test_the_chain_has_each_step_once_in_the_order_of_the_table(desk: Desk) -> None:
     sheets = [page.context for page in chain_page(desk)]
-    first, second = (each for each in sheets if isinstance(each, ChainContext))
-    steps = [
-        step.working for each in (first, second) for part in each.sections for step in part.steps
-    ]
+    first, fuel, last = shown = [each for each in sheets if isinstance(each, ChainContext)]
+    steps = [step.working for each in shown for part in each.sections for step in part.steps]
     assert len(steps) == len(set(steps)) > 20
     order = ["air_density", "engine_air_flow", "brake_mean_effective_pressure", "torque"]
     assert [each for each in steps if each in order] == order
-    assert [each.id for each in first.sections] == ["air", "charge", "work", "car", "fuel"]
-    assert [each.id for each in second.sections] == ["cylinders", "heat", "road", "bench"]
-    assert first.left_out == second.left_out == ()
+    assert [each.id for each in first.sections] == ["air", "charge", "work", "car"]
+    assert [each.id for each in fuel.sections] == ["fuel"]
+    assert [each.id for each in last.sections] == ["cylinders", "heat", "road", "bench"]
+    assert first.left_out == fuel.left_out == last.left_out == ()
+    assert [each.address for each in fuel.others] == [
+        "/workings/chain/",
+        "/workings/chain/beside/",
+    ]
     figures = desk.figures[desk.last].figures
     assert set(steps) == {
         keyed(each.key.quantity, each.key.subject) for each in figures if isinstance(each, Figure)

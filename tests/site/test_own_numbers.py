@@ -217,7 +217,7 @@ def number_in(text: str) -> float:
 
 def test_an_overtyped_number_runs_through_the_chain_and_back(chain: Page) -> None:
     before = {
-        each: step(chain, each).inner_text() for each in ("power", "injector_duty", "air_density")
+        each: step(chain, each).inner_text() for each in ("power", "torque", "air_density")
     }
     displacement = field(chain, "engine_air_flow", "displacement, in cc")
     builds = displacement.input_value()
@@ -228,7 +228,7 @@ def test_an_overtyped_number_runs_through_the_chain_and_back(chain: Page) -> Non
     )
     assert field(chain, "power", "displacement, in cc").input_value() == "2,000"
     share = 2000 / number_in(builds)
-    for name in ("power", "injector_duty"):
+    for name in ("power", "torque"):
         grown = number_in(step(chain, name).locator("[data-value]").inner_text()) / number_in(
             before[name].partition(": ")[2]
         )

@@ -42,12 +42,18 @@ STARTS: Mapping[str, str] = {
 """The quantity of the table with which each section begins."""
 
 SHEETS: Mapping[str, tuple[str, ...]] = {
-    "chain": ("air", "charge", "work", "car", "fuel"),
+    "chain": ("air", "charge", "work", "car"),
+    "chain_fuel": ("fuel",),
     "chain_pipes": ("pipes", "throats"),
     "beside": ("cylinders", "heat", "road", "bench"),
 }
 """Sections by the sheet that they stand on: the way to power, and what stands beside it."""
-ADDRESSES = {"chain": links.CHAIN, "chain_pipes": links.CHAIN_PIPES, "beside": links.BESIDE}
+ADDRESSES = {
+    "chain": links.CHAIN,
+    "chain_fuel": links.CHAIN_FUEL,
+    "chain_pipes": links.CHAIN_PIPES,
+    "beside": links.BESIDE,
+}
 
 MOST_NODES = 1250
 """Of a page's 1,400 elements, what the steps may take; fields of the script come on top."""

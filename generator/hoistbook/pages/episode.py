@@ -195,7 +195,7 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
             Entry(label=desk.formats.date(c.date), text=c.text) for c in episode.corrections
         ),
         spec=Link(text=desk.words("episode.spec", number=number), address=links.spec(number)),
-        workings=_workings((*moved, *_moved(desk, number, desk.beside(number)))),
+        workings=_workings(moved),
     )
 
 
