@@ -216,9 +216,7 @@ def number_in(text: str) -> float:
 
 
 def test_an_overtyped_number_runs_through_the_chain_and_back(chain: Page) -> None:
-    before = {
-        each: step(chain, each).inner_text() for each in ("power", "torque", "air_density")
-    }
+    before = {each: step(chain, each).inner_text() for each in ("power", "torque", "air_density")}
     displacement = field(chain, "engine_air_flow", "displacement, in cc")
     builds = displacement.input_value()
     displacement.fill("2,000")
