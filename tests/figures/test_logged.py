@@ -128,3 +128,17 @@ def test_estimates_use_what_was_logged():
     low = expected(boosted(), "power", speeds=(3500,))[0]
     power = estimate(inputs, "power").curve
     assert power.values[power.speeds.index(3500)] < 0.85 * low
+
+
+def test_what_no_engine_has_is_not_taken_from_a_log():
+    # A boost in the wrong unit, and a sensor that has died: no number comes of either.
+    many = len(SPEEDS)
+    dead = {
+        "boost": (85e5,) * many,
+        "lambda": (3.0,) * many,
+        "charge temperature": (773.0,) * many,
+    }
+    car = boosted(0.8, runs=(run_of(),))
+    (known,) = known_runs(journal(log(speed=SPEEDS, torque=TORQUE, **dead)), (car,))
+    assert known is not None
+    assert known.inputs == {}

@@ -151,7 +151,7 @@ power_to_mass | P/m | W/kg | power to mass | kW/t | hp/t
 stated_correction_factor | K_s | - | factor of the power standard that a log was referred to
 stated_power | P_s | W | power as a log states it, referred to a power standard | kW | hp
 pumping_mean_effective_pressure | p_mp | Pa | pumping mean effective pressure | bar | psi
-reference_indicated_efficiency | η_i0 | - | gross indicated efficiency at compression ratio 9.5 and lambda 1 | %
+reference_indicated_efficiency | η_i0 | - | gross indicated efficiency brought to lambda 1 and to the reference compression ratio, 9.5 | %
 reference_friction | p_mf0 | Pa | friction mean effective pressure of the reference engines | bar | psi
 stroke | S | m | stroke | mm | in
 torque | M | N m | torque at the crank | | lb ft

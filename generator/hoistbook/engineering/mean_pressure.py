@@ -20,7 +20,8 @@ def gross_indicated_efficiency(
     Parameters
     ----------
     reference_indicated_efficiency
-        Gross indicated efficiency at compression ratio 9.5 and lambda 1 [-].
+        Gross indicated efficiency brought to lambda 1 and to the reference compression ratio, 9.5
+        [-].
     compression_ratio
         Compression ratio [-].
 

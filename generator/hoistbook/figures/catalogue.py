@@ -38,6 +38,7 @@ CATALOGUE: tuple[Row, ...] = (
     row("vapour_pressure"),
     row("humidity_ratio"),
     row("air_density", "Air density"),
+    row("altitude", "Pressure altitude of the air", "pressure_altitude"),
     row("intake_temperature"),
     # To the manifold.
     row(

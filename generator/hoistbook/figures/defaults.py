@@ -37,7 +37,7 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
         "air_pressure": Default(
             100e3, 3e3, f"from sea level to some 300 m, in common weather ({PRACTICE})"
         ),
-        "air_temperature": Default(293.15, 10.0, f"a day from cool to warm, 20 degC ({PRACTICE})"),
+        "air_temperature": Default(293.15, 10.0, f"a day from cool to warm ({PRACTICE})"),
         "relative_humidity": Default(0.5, 0.3, f"neither dry nor muggy air ({PRACTICE})"),
         # Breathing.
         "volumetric_efficiency": Default(

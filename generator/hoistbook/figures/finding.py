@@ -27,6 +27,7 @@ POSSIBLE = {
     "boost": (-1e5, 5e5, "a boost between -1 and 5 bar gauge"),
     "lambda_ratio": (0.5, 1.6, "a lambda between 0.5 and 1.6"),
     "displacement": (20e-6, 20e-3, "a displacement between 20 cc and 20 L"),
+    "charge_temperature": (223.0, 523.0, "a charge temperature between -50 and 250 degC"),
     "compression_ratio": (4.0, 25.0, "a compression ratio between 4 and 25"),
     "rev_limit": (1e3, 25e3, "a rev limit between 1,000 and 25,000 rpm"),
 }
@@ -55,6 +56,8 @@ GAUGE = ("boost", "base_fuel_pressure", "rated_pump_pressure")
 GIVE = {
     "engine_speed": "rev limit, as in `settings: {rev limit: 6500 rpm}`",
     "possible speed": "a possible {}, between 1,000 and 25,000 rpm",
+    "altitude": "height of the place, as in `settings: {sea level pressure: 1013 hPa, altitude: "
+    "320 m}`, or the pressure on the spot, `air pressure: 975 hPa`",
     "boost": "boost, as in `settings: {boost: 0.8 bar gauge}`; without a charger at work "
     "`settings: {boost: none}`",
     "displacement": "displacement, as in `car: {engine displacement: 1598 cc}`",

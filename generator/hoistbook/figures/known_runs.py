@@ -11,7 +11,7 @@ from hoistbook.authored.records import Journal, Log, PowerRun
 from hoistbook.engineering.injectors import injector_cycle_time
 from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.defaults import DEFAULTS, spread
-from hoistbook.figures.finding import FLOORS
+from hoistbook.figures.finding import FLOORS, impossible
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.power_runs import (
     Binned,
@@ -117,14 +117,22 @@ def state_of(run: Dated[PowerRun], by_episode: Mapping[int, State]) -> State | N
 
 
 def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
-    """Return the logged inputs; an absolute manifold pressure is boost over the air of the run."""
+    """Return the logged inputs; an absolute manifold pressure is boost over the air of the run.
+
+    What cannot be, as a boost of 80 bar or a lambda of 3, is a slip of units or a dead sensor: no
+    number is worked out from it, and reading the log has said so.
+    """
     found = {name: binned(log, column) for column, name in LOGGED.items()}
     absolute = binned(log, "manifold pressure")
     if absolute and not found["boost"]:
         own = next(base for base in inputs_of(state).bases if base.name == "air_pressure")
         air = float(np.max(own.value)) if run.pressure is None else run.pressure.value
         found["boost"] = {speed: value - air for speed, value in absolute.items()}
-    return {name: values for name, values in found.items() if values}
+    possible = {
+        name: {speed: value for speed, value in values.items() if not impossible(name, value)}
+        for name, values in found.items()
+    }
+    return {name: values for name, values in possible.items() if values}
 
 
 def _logged_results(log: Log) -> dict[str, Binned]:
