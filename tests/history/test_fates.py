@@ -19,6 +19,20 @@ Written = Callable[..., Journal]
 CASES = {
     "in use": ("pump", ["done: [{fitted: pump}]"], "in use", None, ""),
     "a tool": ("jack", [], "in use", None, ""),
+    "what is worn": (
+        "suit",
+        ["got: [{part: suit, kind: clothing, name: Overalls, came: already owned}]"],
+        "in use",
+        None,
+        "",
+    ),
+    "a planned tool": (
+        "lift",
+        ["done: [{planned: {part: lift, name: Lift, kind: tool}}]"],
+        "not yet",
+        2,
+        "planned, not bought",
+    ),
     "not yet": ("pump", [], "not yet", 1, "on hand, not fitted"),
     "planned": ("plan", ["done: [{planned: 'Plan, 9 EUR'}]"], "not yet", 2, "planned, not bought"),
     "ordered": (

@@ -40,3 +40,11 @@ def test_an_entry_says_what_it_is_and_what_became_of_it() -> None:
         "replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar",
     )
     assert entries["The second pump"].what == "episode 2"
+
+
+def test_the_lists_that_answer_a_question_are_found_by_their_names() -> None:
+    made = index_page(desk_of(sample_material())).context
+    assert isinstance(made, IndexContext)
+    entries = {entry.text: entry for letter in made.letters for entry in letter.entries}
+    assert (entries["Claims"].what, entries["Claims"].address) == ("list", "/claims/")
+    assert "What broke" not in entries

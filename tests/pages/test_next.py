@@ -41,6 +41,12 @@ def test_what_was_replaced_does_not_wait_on_the_shelf() -> None:
     assert "Bracket" in names
 
 
+def test_what_nobody_fits_to_a_car_does_not_wait_on_the_shelf() -> None:
+    overalls = part("overalls", "Overalls", kind="clothing", system="safety")
+    names = [row.part.text for row in context(got=(*SECOND.got, overalls)).on_hand]
+    assert names == ["Fuel hose, 8 mm", "Bracket", "Pump cradle"]
+
+
 def test_what_expires_stands_by_its_date() -> None:
     assert [(row.part.text, row.until) for row in context().expiring] == [
         ("Larger fuel pump", "1 January 2030")

@@ -134,10 +134,9 @@ def test_an_end_says_what_it_is_joined_to_from_either_side() -> None:
 
 
 def test_its_history_is_told_by_episode() -> None:
-    told = [(link.text, row.kind, row.because) for link, row in context("pump").history]
-    assert told == [
-        ("Episode 1", "fitted", ""),
-        ("Episode 2", "replaced", "ran out at 0.5 bar"),
+    assert [(each.episode.text, each.what) for each in context("pump").history] == [
+        ("Episode 1", "fitted"),
+        ("Episode 2", "replaced by Larger fuel pump: ran out at 0.5 bar"),
     ]
 
 

@@ -5,11 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from hoistbook.authored.records import Verb
+from hoistbook.authored.records import Part, Verb
 from hoistbook.history.state import Event, Fate, Outcome, PartState, State, Status
 
 WORKSHOP = "workshop"
 """The system of tools and consumables, which are used without being fitted."""
+CLOTHING = "clothing"
+"""The kind of what the driver wears: overalls, helmet, gloves."""
+
+
+def used_unfitted(part: Part) -> bool:
+    """Tell whether a part is in use as soon as it is here, since nobody fits it to a car."""
+    return part.system == WORKSHOP or part.kind == CLOTHING
 
 
 def fates(states: Sequence[State]) -> dict[str, Fate]:
@@ -29,7 +36,8 @@ def fate(state: PartState, parts: Mapping[str, PartState]) -> Fate:
         return told(Outcome.REPLACED, state.replaced_in, state, *events)
     if state.broken:
         return told(Outcome.BROKEN, state.broke_in, state, *broke(state))
-    if state.status is Status.FITTED or state.part.system == WORKSHOP:
+    here = state.status is Status.ON_HAND
+    if state.status is Status.FITTED or (here and used_unfitted(state.part)):
         return Fate(outcome=Outcome.IN_USE)
     if state.last is not None and state.last.verb is Verb.TRIED:
         tried = Event(how="did not fit", episode=state.since)

@@ -47,16 +47,17 @@ _NAME_THE_OTHER = ("replaced", "built_into")
 
 
 def standing(words: Words, name: Callable[[str], str], state: PartState) -> str:
-    """Return how a part stands: "fitted", "on hand, broken", "8 of 9 fitted, 9 of 10 left"."""
+    """Return how a part stands: "fitted", "on hand, broken", "8 fitted, 1 spare, 1 gone"."""
     if state.status is Status.GONE:
         return _how_gone(words, name, state)
-    text = words(f"status.{_key(state.status)}")
-    left, fitted = state.pieces_left or 0, state.pieces_fitted
+    left = state.pieces_left or 0
+    fitted = state.pieces_fitted if state.status is Status.FITTED else left
     count = state.part.count if state.part.kept is None else state.part.kept
-    if state.status is Status.FITTED and fitted < left:
-        text = words("standing.some_fitted", fitted=fitted, left=left)
-    if left < count:
-        text = words("standing.some_left", standing=text, left=left, count=count)
+    text = words(f"status.{_key(state.status)}")
+    if fitted < count:
+        others = (("spare", left - fitted), ("gone", count - left))
+        said = [words(f"standing.some_{key}", n=n) for key, n in others if n]
+        text = ", ".join([words("standing.some", n=fitted, standing=text), *said])
     return words("standing.broken", standing=text) if state.broken else text
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from hoistbook.history.differences import differences
 from hoistbook.history.state import Change
 from hoistbook.pages import links
+from hoistbook.pages.broken import BrokenRow, broken_rows
 from hoistbook.pages.change_rows import ChangeRow, change_rows, change_table, on_the_car, set_words
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.joins import JoinRow, joins_made, never_joined
@@ -32,6 +33,8 @@ class ChangesContext(Sheet):
 
     warnings: tuple[JoinRow, ...]
     """Joins of these episodes that must not be made: a theme prints them in full."""
+    broken: tuple[BrokenRow, ...]
+    """What broke in all episodes; none on a filed sheet."""
     whole: tuple[ChangeRow, ...]
     """What is otherwise about the car and its settings now than when it was bought."""
     episodes: tuple[EpisodeChanges, ...]
@@ -80,16 +83,23 @@ def _context(
     sheets: tuple[tuple[int, ...], ...] = (),
 ) -> ChangesContext:
     episodes = tuple(shown)
+    broken = broken_rows(desk) if sheets else ()
+    first = (Link(text=desk.words("broke.title"), address="#broke"),) if broken else ()
     return ChangesContext(
         heading=title,
         margin=desk.margin(),
         lead=desk.words("changes.lead"),
-        contents=tuple(
-            Link(text=each.episode.text, address=f"#episode-{each.number}") for each in episodes
+        contents=(
+            *first,
+            *(
+                Link(text=each.episode.text, address=f"#episode-{each.number}")
+                for each in episodes
+            ),
         ),
         warnings=tuple(
             row for each in episodes for row in never_joined(joins_made(desk, each.number))
         ),
+        broken=broken,
         whole=_whole(desk) if sheets else (),
         episodes=episodes,
         filed=filed_on(desk, links.CHANGES, sheets),

@@ -9,6 +9,7 @@ from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.figure import Figure
 from hoistbook.history.state import Change
 from hoistbook.pages import links
+from hoistbook.pages.broken import broken_rows
 from hoistbook.pages.change_rows import change_rows, sentence_of
 from hoistbook.pages.claims import score_of
 from hoistbook.pages.desk import Desk
@@ -24,6 +25,10 @@ class HomeContext(Sheet):
 
     about: str
     rows: tuple[Entry, ...]
+
+
+MOST_NAMED = 5
+"""Of what broke, the latest so many."""
 
 
 def home_page(desk: Desk) -> Page:
@@ -63,6 +68,7 @@ def _rows(desk: Desk) -> Iterator[Entry]:
     yield _cost(desk)
     yield from _makes(desk)
     yield from _claims(desk)
+    yield from _broke(desk)
     yield from _latest_change(desk)
 
 
@@ -120,6 +126,16 @@ def _claims(desk: Desk) -> Iterator[Entry]:
             label=desk.words("claims.title"),
             text=score,
             links=(Link(text=desk.words("claims.all"), address=links.CLAIMS),),
+        )
+
+
+def _broke(desk: Desk) -> Iterator[Entry]:
+    rows = broken_rows(desk)
+    if rows:
+        yield Entry(
+            label=desk.words("broke.title"),
+            text="; ".join(row.part.text for row in rows[-MOST_NAMED:]),
+            links=(Link(text=desk.words("broke.link"), address=links.BROKE),),
         )
 
 

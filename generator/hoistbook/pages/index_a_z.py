@@ -9,6 +9,8 @@ from itertools import groupby
 
 from hoistbook.figures.figure import Figure
 from hoistbook.pages import links
+from hoistbook.pages.broken import broken_rows
+from hoistbook.pages.claims import score_of
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, Sheet
@@ -66,6 +68,7 @@ def index_page(desk: Desk) -> Page:
 
 def _entries(desk: Desk) -> Iterator[IndexEntry]:
     words = desk.words
+    yield from _lists(desk)
     for part_id in desk.states[desk.last].parts:
         part = desk.part(part_id)
         yield IndexEntry(
@@ -94,6 +97,18 @@ def _entries(desk: Desk) -> Iterator[IndexEntry]:
             what=words("index.figure"),
             note="",
         )
+
+
+def _lists(desk: Desk) -> Iterator[IndexEntry]:
+    """Yield the lists that a reader may look for by what they answer."""
+    lists = (
+        ("claims.title", links.CLAIMS, score_of(desk)),
+        ("broke.title", links.BROKE, broken_rows(desk)),
+    )
+    for title, address, present in lists:
+        if present:
+            text, what = desk.words(title), desk.words("index.list")
+            yield IndexEntry(text=text, address=address, what=what, note="")
 
 
 def _key(text: str) -> str:

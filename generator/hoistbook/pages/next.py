@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from hoistbook.figures.figure import Missing
 from hoistbook.fit.forgotten import dismissed, forgotten
+from hoistbook.history.fates import used_unfitted
 from hoistbook.history.ledger import Stage
 from hoistbook.history.state import Outcome, PartState, Status
 from hoistbook.pages import links
@@ -55,7 +56,7 @@ class NextContext(Sheet):
     planned: tuple[AwaitedRow, ...]
     waiting: tuple[AwaitedRow, ...]
     on_hand: tuple[AwaitedRow, ...]
-    """Here and not fitted yet."""
+    """Here and not fitted yet; what nobody fits, as tools and clothing, is in use."""
     expiring: tuple[ExpiryRow, ...]
     missing: tuple[FigureRow, ...]
     open: tuple[OpenRow, ...]
@@ -103,7 +104,11 @@ def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[Aw
         if each.part and each.home and (each.stage is Stage.SPENT or each.until is None)
     }
     shown = (
-        each for each in parts if each.status is status and not desk.fate(each.part.id).dropped
+        each
+        for each in parts
+        if each.status is status
+        and not desk.fate(each.part.id).dropped
+        and not (status is Status.ON_HAND and used_unfitted(each.part))
     )
     return tuple(
         AwaitedRow(

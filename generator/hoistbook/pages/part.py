@@ -7,11 +7,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from hoistbook.authored.records import JoinEnd, Part
-from hoistbook.history.state import PartState
+from hoistbook.history.state import Change, PartState, Status
 from hoistbook.pages import links
 from hoistbook.pages.amounts import amounts_by_part
 from hoistbook.pages.became import standing
-from hoistbook.pages.change_rows import ChangeRow, change_rows
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.joins import JoinRow, joins_of, never_joined
 from hoistbook.pages.page import Page
@@ -48,6 +47,15 @@ class EndRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PartEvent:
+    """What befell the part in one episode."""
+
+    episode: Link
+    what: str
+    """"broke: a hot nut; 8 fitted, 1 spare, 1 gone"."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PartContext(Sheet):
     """`part.html`: one part."""
 
@@ -67,8 +75,8 @@ class PartContext(Sheet):
     """What it was made from."""
     figures: tuple[FigureRow, ...]
     """Figures of which it is the subject, as at the last episode."""
-    history: tuple[tuple[Link, ChangeRow], ...]
-    """What happened to it, each with its episode."""
+    history: tuple[PartEvent, ...]
+    """What happened to it, in order."""
 
 
 def part_pages(desk: Desk) -> Iterator[Page]:
@@ -80,23 +88,46 @@ def part_pages(desk: Desk) -> Iterator[Page]:
         yield _page(desk, state, cost, history.get(id_, ()))
 
 
-def _histories(desk: Desk) -> dict[str, tuple[tuple[Link, ChangeRow], ...]]:
+def _histories(desk: Desk) -> dict[str, tuple[PartEvent, ...]]:
     """Return what happened to each part, in one walk over all changes."""
-    found: dict[str, tuple[tuple[Link, ChangeRow], ...]] = {}
+    found: dict[str, tuple[PartEvent, ...]] = {}
     for number, changes in desk.changes.items():
-        of_parts = [each for each in changes if each.subject.startswith("part:")]
-        rows = change_rows(desk, of_parts, desk.before(number))
-        for change, row in zip(of_parts, rows, strict=True):
-            name = change.subject.removeprefix("part:")
-            found[name] = (*found.get(name, ()), (desk.episode(number), row))
+        for change in changes:
+            about, _, name = change.subject.partition(":")
+            if about == "part":
+                what = _befell(desk, change, desk.states[number].parts[name], number)
+                event = PartEvent(episode=desk.episode(number), what=what)
+                found[name] = (*found.get(name, ()), event)
     return found
+
+
+def _befell(desk: Desk, change: Change, state: PartState, number: int) -> str:
+    """Return all that one episode did to a part: what broke says so though it was replaced.
+
+    The reason stands with what it is the reason of, which is the first: why it broke.
+    """
+    broke = state.broke_in == number
+    replaced = state.replaced_by if state.replaced_in == number else None
+    gone = state.status is Status.GONE and state.since == number
+    said = [
+        desk.words("change.broke") if broke else "",
+        desk.words("change.replaced_by", part=desk.part_name(replaced)) if replaced else "",
+        standing(desk.words, desk.part_name, state) if gone else "",
+    ]
+    first, *others = [each for each in said if each] or [desk.word("change", change.kind)]
+    if change.because:
+        first = desk.words("part.event", what=first, because=change.because)
+    counted = _standing(desk, state)
+    if counted and first == desk.words("change.fitted"):
+        return counted
+    return "; ".join(each for each in (first, *others, counted) if each)
 
 
 def _page(
     desk: Desk,
     state: PartState,
     cost: tuple[Entry, ...],
-    history: tuple[tuple[Link, ChangeRow], ...],
+    history: tuple[PartEvent, ...],
 ) -> Page:
     part, words = state.part, desk.words
     address = links.part(part.id)
