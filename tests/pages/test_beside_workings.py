@@ -2,12 +2,14 @@
 
 import csv
 import io
+import math
 from dataclasses import replace
 
 import pytest
 from lxml import etree
 
-from hoistbook.figures.figure import Figures
+from hoistbook.authored.records import Log
+from hoistbook.figures.figure import Curve, Figures
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.map_inputs import with_map
 from hoistbook.figures.stage import estimates
@@ -16,7 +18,7 @@ from hoistbook.pages.charts import chart_files, map_chart
 from hoistbook.pages.desk import Desk, desk_of
 from tests.figures.test_cooler_inputs import CORE, cooled
 from tests.figures.test_map_inputs import MAP, mapped
-from tests.pages.sample import sample_material
+from tests.pages.sample import JOURNAL, RUN, sample_material
 
 
 @pytest.fixture(scope="module")
@@ -117,3 +119,34 @@ def test_regulator_and_pump_have_their_tables(cooled_desk: Desk) -> None:
         "at 13.5_V",
     ]
     assert len(pump.rows) == 4
+
+
+def test_what_a_log_says_beside_the_power_stands_by_engine_speed_with_its_smoothing() -> None:
+    log = Log(
+        columns={
+            "speed": (2010.0, 1990.0, 2500.0, 2500.0, 3000.0, math.nan),
+            "power": (30e3, 31e3, 40e3, 41e3, 50e3, 50e3),
+            "boost": (20e3, 30e3, 40e3, math.nan, 50e3, 0.0),
+            "lambda": (0.9, 0.9, 0.88, 0.86, math.nan, 0.8),
+        }
+    )
+    desk = desk_of(sample_material(replace(JOURNAL, logs={RUN.log: log})))
+    run = replace(
+        desk.material.comparisons[-1],
+        run=RUN,
+        measured=Curve(
+            speeds=(2000.0, 2500.0, 3000.0), values=(3e4,) * 3, low=(3e4,) * 3, high=(3e4,) * 3
+        ),
+    )
+    desk = desk_of(replace(desk.material, comparisons=(run,)))
+    quantity = "wheel_power" if RUN.at == "wheels" else "crank_power"
+    (table,) = tables_beside(desk, quantity)
+    assert table.header == ("Engine speed", "Boost, gauge", "Lambda")
+    assert [
+        tuple(cell.replace("\N{NO-BREAK SPACE}", "_") for cell in row) for row in table.rows
+    ] == [
+        ("2,000_rpm", "0.25_bar", "lambda_0.9"),
+        ("2,500_rpm", "0.4_bar", "lambda_0.87"),
+        ("3,000_rpm", "0.5_bar", ""),
+    ]
+    assert table.notes == ("Each point is the median of all samples within 50 rpm of it.",)

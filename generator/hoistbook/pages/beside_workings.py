@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 
 from hoistbook.engineering.map_reading import WITHIN, efficiency_of_points, place_among_points
 from hoistbook.figures.base import Inputs
 from hoistbook.figures.figure import Figure
 from hoistbook.figures.map_inputs import charger_of
+from hoistbook.figures.power_runs import SMOOTHING, binned
 from hoistbook.figures.variants import Banded, banded, cores, pump_flows, regulators
 from hoistbook.pages.charts import map_chart
 from hoistbook.pages.desk import Desk
@@ -21,6 +23,16 @@ PRESSURES = (3e5, 4e5, 5e5, 6e5)
 """Of the fuel at the pump, gauge [Pa]."""
 VOLTAGES = (12.0, 13.5)
 """At the pump: a battery at rest, an alternator at work [V]."""
+LOGGED = {
+    "boost": "boost",
+    "manifold pressure": "manifold_absolute_pressure",
+    "lambda": "lambda_ratio",
+    "charge temperature": "charge_temperature",
+    "air mass flow": "engine_air_flow",
+    "injector duty": "injector_duty",
+    "injector time": "pulse_width",
+}
+"""Column of a log that tells of the engine -> the quantity as which it is printed."""
 EVERY = 500.0
 """Engine speeds of which multiples stand in a table, beside the first and the last, 1/min."""
 
@@ -214,10 +226,46 @@ def _shown(desk: Desk, each: Banded, quantity: str) -> str:
     return _with_band(desk, *desk.formats.banded(each.value, each.low, each.high, quantity))
 
 
+def _logged(desk: Desk, place: str) -> Iterator[PlainTable]:
+    """Yield what the log of the last run in a place says beside the power, by engine speed."""
+    runs = [each for each in desk.material.comparisons if each.run.at == place]
+    log = desk.material.journal.logs.get(runs[-1].run.log) if runs else None
+    if log is None:
+        return
+    found = {name: values for name in LOGGED if (values := binned(log, name))}
+    if not found:
+        return
+    speeds = [each for each in runs[-1].measured.speeds if each % EVERY == 0]
+    rows = tuple(
+        (
+            desk.formats.quantity(speed, "engine_speed"),
+            *(
+                desk.formats.quantity(values[speed], LOGGED[name]) if speed in values else ""
+                for name, values in found.items()
+            ),
+        )
+        for speed in speeds
+    )
+    yield PlainTable(
+        id="logged",
+        heading=desk.words("logged.heading"),
+        lead=desk.words("logged.lead", number=runs[-1].episode),
+        caption=desk.words("logged.caption", number=runs[-1].episode),
+        header=(
+            capital(desk.words("map.speed")),
+            *(capital(desk.words(f"logged.{name.replace(' ', '_')}")) for name in found),
+        ),
+        rows=rows,
+        notes=(SMOOTHING,),
+    )
+
+
 _BESIDE: Mapping[str, Callable[[Desk], Iterator[PlainTable]]] = {
     "corrected_flow": _on_map,
     "cooler_effectiveness": _other_cores,
     "injector_duty": _regulators,
     "pump_margin": _pump,
+    "wheel_power": partial(_logged, place="wheels"),
+    "crank_power": partial(_logged, place="crank"),
 }
 """By quantity."""
