@@ -64,5 +64,5 @@ def test_the_command_prints_the_list_of_the_page() -> None:
         rows[capital(noun(bend))][2],
         "Loss coefficient of a bend",
     )
-    altitude = noun(FORMULAS["pressure_altitude"])
-    assert rows[capital(altitude)][3] == "not used by this journal"
+    index = noun(FORMULAS["anti_knock_index"])
+    assert rows[capital(index)][3] == "not used by this journal"
