@@ -81,6 +81,25 @@ def test_what_became_of_a_part_is_said_once_and_only_by_what_an_episode_did_not_
     assert [DESK.naming()("pump").fate, first("cooler").fate] == [told, "planned, not bought"]
 
 
+def test_what_a_section_above_has_said_of_a_part_is_a_short_mark_in_those_below() -> None:
+    told: set[str] = set()
+    above, below = DESK.naming(1, told), DESK.naming(1, told)
+    whole = "replaced in episode 2 by Larger fuel pump: ran out at 0.5 bar"
+    assert [above("pump").fate, above("pump").fate] == [whole, ""]
+    assert [below("pump").fate, below("pump").fate] == ["until episode 2", ""]
+    assert (DESK.naming(2)("pump").fate, DESK.naming(2)("pump").mark) == ("", "")
+
+
+def test_running_text_has_a_mark_that_gives_no_story_away() -> None:
+    marks = {id_: DESK.part(id_).mark for id_ in ("pump", "pump-2", "cooler", "hose")}
+    assert marks == {
+        "pump": "until episode 2",
+        "pump-2": "",
+        "cooler": "planned, not bought",
+        "hose": "",
+    }
+
+
 def test_a_script_can_tell_any_two_states_apart_as_the_command_does() -> None:
     (page,) = changes_pages(DESK)
     assert isinstance(page.context, ChangesContext)

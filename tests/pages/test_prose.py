@@ -10,7 +10,13 @@ from hoistbook.pages.shown import Chart, Link, Number, PartRef, Picture
 
 PARTS = {
     "turbo": PartRef(text="Turbocharger", address="/parts/turbo/"),
-    "pump": PartRef(text="Pump", address="/parts/pump/", fate="sold in episode 4", dropped=True),
+    "pump": PartRef(
+        text="Pump",
+        address="/parts/pump/",
+        fate="sold in episode 4",
+        mark="until episode 4",
+        dropped=True,
+    ),
 }
 FIGURES = {
     "injector_duty": Number(
@@ -50,7 +56,7 @@ def rendered(text: str) -> Markup:
         ("[the turbo](part:turbo)", '<p><a href="../parts/turbo/">the turbo</a></p>\n'),
         (
             "[the pump](part:pump)",
-            '<p><a href="../parts/pump/">the pump</a> <span class="fate">(sold in episode 4)'
+            '<p><a href="../parts/pump/">the pump</a> <span class="fate">(until episode 4)'
             "</span></p>\n",
         ),
         ("[no such](part:none)", "<p>no such</p>\n"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from hoistbook.history.state import Event, Fate, PartState, Status
+from hoistbook.history.state import Event, Fate, Outcome, PartState, Status
 from hoistbook.pages.words import Words
 from hoistbook.values.money import Money
 
@@ -27,6 +27,18 @@ def became(words: Words, money: Callable[[Money], str], fate: Fate) -> str:
         said.append(words("fate.shared", part=of, fate=became(words, money, fate.shared)))
     text = "; ".join(said)
     return words("fate.reason", fate=text, because=fate.because) if fate.because else text
+
+
+def became_in_short(words: Words, fate: Fate) -> str:
+    """Return a fate as a mark in running text: "until episode 6"; empty while it is in use.
+
+    Why it was so long and no longer, the story tells where it comes to it, and every table.
+    """
+    if fate.dropped:
+        ended = fate.shared or fate
+        return words("fate.until", episode=ended.episode) if ended.episode is not None else ""
+    waits = fate.outcome is Outcome.NOT_YET and fate.shared is None
+    return words(f"fate.{_key(fate.events[-1].how)}") if waits and fate.events else ""
 
 
 def _event(words: Words, money: Callable[[Money], str], event: Event) -> str:

@@ -18,7 +18,7 @@ from hoistbook.history.ledger import Entry, EntryKind, Stage, Tally
 from hoistbook.history.state import Change, Fate, Outcome, State
 from hoistbook.history.words import join_words
 from hoistbook.pages import links
-from hoistbook.pages.became import became
+from hoistbook.pages.became import became, became_in_short
 from hoistbook.pages.formats import Formats
 from hoistbook.pages.page import Material
 from hoistbook.pages.shown import FigureRow, Link, Margin, Number, PartRef
@@ -173,10 +173,11 @@ class Desk:
             text=self.part_name(part_id),
             address=links.part(part_id),
             fate=self.became(part_id),
+            mark=became_in_short(self.words, self.fate(part_id)),
             dropped=self.fate(part_id).dropped,
         )
 
-    def naming(self, number: int | None = None) -> NamePart:
+    def naming(self, number: int | None = None, on_page: set[str] | None = None) -> NamePart:
         """Return what names the parts of one section of a page.
 
         What became of a part is said where the section first names it. On a page about an episode
@@ -186,8 +187,12 @@ class Desk:
         ----------
         number
             The episode that the page is about; None for a page as at the last.
+        on_page
+            The parts of which sections above have said it, which is added to: of these only the
+            short mark is repeated. None where the section stands for itself.
         """
         told: set[str] = set()
+        told_above = set() if on_page is None else on_page
 
         def name(part_id: str) -> PartRef:
             known = number is not None and (
@@ -195,8 +200,11 @@ class Desk:
             )
             ref = self.part(part_id)
             if known or part_id in told:
-                return replace(ref, fate="")
+                return replace(ref, fate="", mark="")
             told.add(part_id)
+            if part_id in told_above:
+                return replace(ref, fate=ref.mark)
+            told_above.add(part_id)
             return ref
 
         return name

@@ -30,7 +30,7 @@ from hoistbook.pages.day import (
     readings_of,
     work_of,
 )
-from hoistbook.pages.desk import Desk, sections
+from hoistbook.pages.desk import Desk, NamePart, sections
 from hoistbook.pages.joins import JoinRow, joins_held, joins_made, never_joined
 from hoistbook.pages.page import Page
 from hoistbook.pages.parts_copy import CopyShown, copies_of
@@ -154,7 +154,8 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
     placed = {each.target for each in episode.links if each.kind == "chart"}
     work, work_total = work_of(desk, episode)
     moved = _moved(desk, number, desk.on_the_way(number))
-    bought, worked = desk.naming(number), desk.naming(number)
+    told: set[str] = set()
+    bought, worked = desk.naming(number, told), desk.naming(number, told)
     return EpisodeContext(
         heading=episode.title,
         margin=desk.margin(number),
@@ -167,20 +168,15 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         dates=_dates(desk, episode),
         video=video_of(journal, episode),
         receipts=receipts_of(desk, episode, bought),
-        got=tuple(GotRow(part=bought(p.id), came=came_of(desk, p)) for p in episode.got),
+        got=_got(desk, episode, bought),
         spent=_spent(desk, number),
         made=made_of(desk, episode, worked),
         done=done_of(desk, episode, worked),
         work=work,
         work_total=work_total,
         copy=copies_of(desk, number),
-        tally=tally_of(desk, number, desk.naming(number)),
-        changes=change_table(
-            desk,
-            filter(on_the_car, desk.changes[number]),
-            desk.before(number),
-            desk.naming(number),
-        ),
+        tally=tally_of(desk, number, desk.naming(number, told)),
+        changes=_changes(desk, number, desk.naming(number, told)),
         figures=moved,
         readings=readings_of(desk, episode),
         warnings=tuple(never_joined(joins_held(desk, number))),
@@ -191,11 +187,24 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         charts=tuple(each for name, each in charts.items() if name not in placed),
         runs=runs_of(desk, number),
         claims=claims_of(desk, number),
-        corrections=tuple(
-            Entry(label=desk.formats.date(c.date), text=c.text) for c in episode.corrections
-        ),
+        corrections=_corrections(desk, episode),
         spec=Link(text=desk.words("episode.spec", number=number), address=links.spec(number)),
         workings=_workings(moved),
+    )
+
+
+def _got(desk: Desk, episode: Episode, name: NamePart) -> tuple[GotRow, ...]:
+    return tuple(GotRow(part=name(each.id), came=came_of(desk, each)) for each in episode.got)
+
+
+def _changes(desk: Desk, number: int, name: NamePart) -> tuple[ChangeRow, ...]:
+    changes = filter(on_the_car, desk.changes[number])
+    return change_table(desk, changes, desk.before(number), name)
+
+
+def _corrections(desk: Desk, episode: Episode) -> tuple[Entry, ...]:
+    return tuple(
+        Entry(label=desk.formats.date(each.date), text=each.text) for each in episode.corrections
     )
 
 

@@ -166,9 +166,9 @@ def _part(name: str, targets: Targets) -> Led:
     if part is None:
         return Led()
     href = targets.href(part.address)
-    if not part.fate:
+    if not part.mark:
         return Led(href)
-    return Led(href, after=Markup(' <span class="fate">({})</span>').format(part.fate))
+    return Led(href, after=Markup(' <span class="fate">({})</span>').format(part.mark))
 
 
 def _figure(name: str, targets: Targets) -> Led:

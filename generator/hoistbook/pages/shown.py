@@ -29,6 +29,9 @@ class PartRef:
 
     A theme prints it wherever it prints the part.
     """
+    mark: str = ""
+    """The same in so few words that a sentence bears them, and that gives no story away: "until
+    episode 6"; running text has it in the place of `fate`."""
     dropped: bool = False
     """True when the part is no longer part of the build; `fate` says how."""
 
