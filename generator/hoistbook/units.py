@@ -319,8 +319,7 @@ def _known(unit: str) -> Unit:
 
 @cache
 def _registry() -> Any:
-    # Imported here because it costs 0.2 s and the command line has work that needs no units.
-    import pint
+    import pint  # Here because it costs 0.2 s and the command line has work without units.
 
     return pint.UnitRegistry()
 
