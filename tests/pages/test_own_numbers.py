@@ -12,6 +12,7 @@ from hoistbook.figures.figure import Figure, Figures
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.limits import THRESHOLDS
+from hoistbook.figures.spread_reasons import SPREAD_REASONS
 from hoistbook.figures.stage import estimates
 from hoistbook.figures.variants import at_one_speed
 from hoistbook.pages.accuracy import AccuracyContext, accuracy_page
@@ -114,6 +115,8 @@ def test_accuracy_shows_every_line_of_the_tables(desk: Desk) -> None:
     assert isinstance(context, AccuracyContext)
     assert len(context.defaults) == len(DEFAULTS)
     assert len(context.spreads) == len(SPREADS) + 1
+    assert all(row.reason for row in context.spreads)
+    assert set(SPREAD_REASONS) == set(SPREADS)
     assert len(context.lessons) == len(LESSONS)
     assert len(context.limits) == len(THRESHOLDS)
     humidity = next(each for each in context.defaults if each.what == "Relative humidity")

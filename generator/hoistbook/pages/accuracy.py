@@ -13,6 +13,7 @@ from hoistbook.figures.draws import SAMPLES
 from hoistbook.figures.finding import CEILINGS, FLOORS
 from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.limits import AT_MOST, THRESHOLDS
+from hoistbook.figures.spread_reasons import SPREAD_REASONS
 from hoistbook.figures.validation import VALIDATION
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, sections
@@ -55,6 +56,8 @@ class SpreadRow:
     what: str
     bands: tuple[str, ...]
     """Measured, stated, estimated, assumed; empty where no line of the table says."""
+    reason: str
+    """Why it is known so well and no better."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,9 +163,15 @@ def _lesson(desk: Desk, key: str, lesson: Default) -> DefaultRow:
 def _spreads(desk: Desk) -> Iterator[SpreadRow]:
     for name, spreads in SPREADS.items():
         bands = tuple(_spread(desk, spreads.get(each), name) for each in EVIDENCE)
-        yield SpreadRow(what=capital(GLOSSARY[name].words), bands=bands)
+        yield SpreadRow(
+            what=capital(GLOSSARY[name].words), bands=bands, reason=SPREAD_REASONS[name]
+        )
     bands = tuple(_spread(desk, GENERAL[each], "") for each in EVIDENCE)
-    yield SpreadRow(what=capital(desk.words("accuracy.general")), bands=bands)
+    yield SpreadRow(
+        what=capital(desk.words("accuracy.general")),
+        bands=bands,
+        reason=desk.words("accuracy.general_why"),
+    )
 
 
 def _spread(desk: Desk, spread: Spread | None, name: str) -> str:
