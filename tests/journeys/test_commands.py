@@ -52,7 +52,7 @@ def test_changes_prints_what_changed_between_any_two_episodes() -> None:
         "Changes from the car as bought to episode 2\n"
         "What                         Change    Before          After\n"
         "Mass                         set       900 kg, stated  910 kg, stated\n"
-        "Boost                        set       none, stated    0.5 bar gauge, stated\n"
+        "Boost                        set       none            0.5 bar gauge, as set\n"
         "Injectors as bought          replaced  fitted          replaced by Injectors, larger\n"
         "Oil filter                   fitted                    fitted\n"
         "Turbocharger, 44 mm inducer  fitted                    fitted\n"
@@ -99,8 +99,8 @@ def test_description_carries_chapters_cost_address_and_cautions() -> None:
         "Spent in this episode 474.20 EUR, on the whole build so far 1,074.20 EUR\n"
         "\n"
         "Parts that came\n"
-        "Oil filter, 8.50 GBP, Parts counter\n"
-        "Turbocharger, 44 mm inducer, 400.00 GBP, Parts counter\n"
+        "Oil filter, 8.50 GBP (9.75 EUR), Parts counter\n"
+        "Turbocharger, 44 mm inducer, 400.00 GBP (458.71 EUR), Parts counter\n"
     )
     assert "\nCautions\n" in ran.output
     assert "under the mat" not in ran.output
