@@ -55,7 +55,7 @@ CATALOGUE: tuple[Row, ...] = (
         only="boosted, loss stated at a flow",
         charge_path_loss="cooler_pressure_loss",
     ),
-    row("pressure_ratio", "Pressure ratio", only="boosted", headline=HIGHEST),
+    row("pressure_ratio", "Pressure ratio", only="boosted", headline=HIGHEST, drawn=True),
     row(
         "compressor_outlet_temperature",
         "Compressor outlet temperature",
@@ -100,6 +100,7 @@ CATALOGUE: tuple[Row, ...] = (
     row(
         "engine_air_flow",
         "Engine air flow",
+        drawn=True,
         headline=HIGHEST,
         also_called=("air flow", "air mass flow"),
     ),
@@ -124,6 +125,7 @@ CATALOGUE: tuple[Row, ...] = (
     row(
         "corrected_flow",
         "Corrected flow, as on the compressor map",
+        drawn=True,
         only="boosted, map",
         headline=HIGHEST,
         compressor_inlet_temperature="intake_temperature",
@@ -153,6 +155,7 @@ CATALOGUE: tuple[Row, ...] = (
     row(
         "power",
         "Power at the crank",
+        drawn=True,
         headline=HIGHEST,
         until_a_run=ESTIMATE,
         also_called=("power", "crank power", "engine power"),
@@ -160,6 +163,7 @@ CATALOGUE: tuple[Row, ...] = (
     row(
         "torque",
         "Torque at the crank",
+        drawn=True,
         headline=HIGHEST,
         until_a_run=ESTIMATE,
         also_called=("torque", "crank torque", "engine torque"),
@@ -167,6 +171,7 @@ CATALOGUE: tuple[Row, ...] = (
     row(
         "wheel_power",
         "Power at the wheels",
+        drawn=True,
         headline=HIGHEST,
         until_a_run=ESTIMATE,
         also_called=("wheel power", "power at wheels"),
@@ -174,6 +179,7 @@ CATALOGUE: tuple[Row, ...] = (
     row(
         "wheel_torque",
         "Torque at the wheels",
+        drawn=True,
         headline=HIGHEST,
         until_a_run=ESTIMATE,
         also_called=("wheel torque", "torque at wheels"),
@@ -191,7 +197,13 @@ CATALOGUE: tuple[Row, ...] = (
     row("injector_pressure_difference"),
     row("injector_static_flow", formula="injector_static_flow_of_fuel"),
     row("injector_cycle_time"),
-    row("injector_duty", "Injector duty", headline=HIGHEST, also_called=("duty", "duty cycle")),
+    row(
+        "injector_duty",
+        "Injector duty",
+        drawn=True,
+        headline=HIGHEST,
+        also_called=("duty", "duty cycle"),
+    ),
     row("pump_pressure", only="regulator follows"),
     row("pump_pressure", only="regulator fixed", boost="boost of regulator"),
     row("pump_flow"),

@@ -31,6 +31,8 @@ class Row:
     """Conditions of the engine that must all hold for the row to apply."""
     per: str = ""
     """The kind of subjects that it is worked out for in turn; the engine where it is empty."""
+    drawn: bool = False
+    """Whether its curve over engine speed is drawn or compared; of others the headline is all."""
     at_power: bool = False
     """Whether it is worked out at the engine speed of highest power alone, and is no curve."""
     headline: Headline = Headline.AT_POWER
@@ -55,6 +57,7 @@ def row(
     headline: Headline = Headline.AT_POWER,
     also_called: tuple[str, ...] = (),
     per: str = "",
+    drawn: bool = False,
     at_power: bool = False,
     note: str = "",
     until_a_run: str = "",
@@ -68,6 +71,7 @@ def row(
         binds=binds,
         only=frozenset(filter(None, only.split(", "))),
         per=per,
+        drawn=drawn,
         at_power=at_power,
         headline=headline,
         also_called=also_called,

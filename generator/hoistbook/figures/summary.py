@@ -43,7 +43,7 @@ def _figure(worked: Worked, step: Step, budget: Budget) -> Figure:
     line = worked.lines.get(step.name, _headline_line(worked, step, values))
     own = min(line, len(values) - 1)
     over_speed = len(values) > 1
-    curve = _curve(worked, step.name) if over_speed and not step.row.step else None
+    curve = _curve(worked, step.name) if over_speed and step.row.drawn else None
     low, high = _band_at(worked, step.name, own)
     rests_on = [worked.bases[key] for key in worked.rests_on[step.name]]
     shares = budget.shares(worked.rests_on[step.name], values[own, 1:])
