@@ -56,6 +56,10 @@ class Notice:
     episode: int | None = None
 
 
+NEARLY = 0.85
+"""Cutoff of `closest` for a name among many that are like one another: a letter or two astray."""
+
+
 def closest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str | None:
     """Return the known word nearest to a misspelt one, or None when nothing is near.
 

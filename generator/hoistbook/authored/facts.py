@@ -13,7 +13,7 @@ from hoistbook.authored.lines import pieces
 from hoistbook.authored.nodes import Items, Node, Table, Text, is_blank, kind_of
 from hoistbook.authored.other_words import meant
 from hoistbook.authored.records import BoostBySpeed, Given
-from hoistbook.problems import closest
+from hoistbook.problems import NEARLY, closest
 from hoistbook.units import units_of
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.fuel import parse_fuel
@@ -36,7 +36,7 @@ def read_part_facts(
     for name, key, value in _entries(node, context, what):
         fact = known.get(name)
         if fact is None:
-            near = closest(name, known, cutoff=0.85) or _longer(name, known)
+            near = closest(name, known, cutoff=NEARLY) or _longer(name, known)
             if near:
                 message = f"`{name}` is not a fact that {what} is reckoned with"
                 context.notice("unknown-fact", message, key.place, f"did you mean `{near}`?")

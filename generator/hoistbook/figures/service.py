@@ -6,11 +6,12 @@ from dataclasses import replace
 
 from hoistbook.authored.records import BoostBySpeed, Join
 from hoistbook.figures.figure import Figure, Figures
-from hoistbook.fit.flows import KELVIN, PASCAL_PER_BAR, Flow
+from hoistbook.fit.flows import PASCAL_PER_BAR, Flow
 from hoistbook.fit.joins import JoinKey, JoinVerdict, judged
 from hoistbook.fit.piping import Piping, piping_of
 from hoistbook.fit.verdict import Service
 from hoistbook.history.state import State, Status
+from hoistbook.units import to_unit
 from hoistbook.values.end import Medium
 from hoistbook.values.quantity import Quantity
 
@@ -96,7 +97,7 @@ def _kind(state: State, part: str) -> str | None:
 
 def _temperature(figures: Figures, quantity: str) -> float | None:
     figure = figures.get(quantity)
-    return round(figure.value - KELVIN) if isinstance(figure, Figure) else None
+    return round(to_unit(figure.value, "degC")) if isinstance(figure, Figure) else None
 
 
 def _boost(state: State) -> float | None:

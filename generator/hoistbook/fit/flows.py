@@ -10,11 +10,11 @@ from types import MappingProxyType
 
 from hoistbook.authored.records import JoinEnd, Part
 from hoistbook.history.state import State, Status
+from hoistbook.units import to_unit
 from hoistbook.values.end import End, EndKind, Medium
 from hoistbook.values.end_reading import parse_end
 from hoistbook.values.quantity import Quantity
 
-KELVIN = 273.15
 PASCAL_PER_BAR = 1e5
 
 
@@ -134,7 +134,7 @@ def _with_facts(end: End, part: Part) -> End:
     if pressure is not None and end.highest_pressure is None:
         added["highest_pressure"] = pressure / PASCAL_PER_BAR
     if heat is not None and end.highest_temperature is None:
-        added["highest_temperature"] = heat - KELVIN
+        added["highest_temperature"] = to_unit(heat, "degC")
     material = part.facts.get("material")
     if material is not None and end.material is None and isinstance(material.value, str):
         added["material"] = material.value

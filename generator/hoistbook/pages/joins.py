@@ -8,11 +8,12 @@ from functools import lru_cache
 
 from hoistbook.authored.records import JoinEnd
 from hoistbook.fit.adapters import adapters, spare_ends
-from hoistbook.fit.flows import KELVIN, PASCAL_PER_BAR
+from hoistbook.fit.flows import PASCAL_PER_BAR
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.fit.verdict import Verdict
 from hoistbook.pages.desk import Desk, NamePart
 from hoistbook.pages.shown import Link, PartRef
+from hoistbook.units import from_unit
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +119,9 @@ def _service(desk: Desk, judged: JoinVerdict) -> str:
         pressure = formats.quantity(service.pressure * PASCAL_PER_BAR, "boost")
         pieces.append(desk.words("joins.gauge", pressure=pressure))
     if service.temperature is not None:
-        pieces.append(formats.quantity(service.temperature + KELVIN, "charge_temperature"))
+        pieces.append(
+            formats.quantity(from_unit(service.temperature, "degC"), "charge_temperature")
+        )
     return ", ".join(pieces)
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from functools import lru_cache
 
-from hoistbook.problems import closest
+from hoistbook.problems import NEARLY, closest
 from hoistbook.units import canonical, dimension, from_unit, scale, spellings, units_of
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.number import NUMBER, parse_number
@@ -208,7 +208,7 @@ def _unit_slip(
     offset = max(core.find(spelling), 0)
     if unit is None:
         known = [name for name in spellings() if not dimensions or dimension(name) in dimensions]
-        near = closest(spelling, known, cutoff=0.85)
+        near = closest(spelling, known, cutoff=NEARLY)
         hint = f"did you mean {near}?" if near else likely(core[:offset].strip(), dimensions)
         return Slip("unknown-unit", f"`{spelling}` is not a unit", hint, offset)
     if dimensions and dimension(unit) not in dimensions:
