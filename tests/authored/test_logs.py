@@ -97,7 +97,7 @@ def test_gaps_are_not_numbers(tmp_path: Path) -> None:
             "RPM,Torque [N m]\n2000,90\nabc,1\ndef,2\nghi,3\njkl,4\n",
             "run.csv:3:1: `abc` in the column speed is not a number",
         ),
-        ("", "run.csv:1:1: no column of this log is known to be speed"),
+        ("", "run.csv:1:1: the log is empty"),
         ('RPM,"Torque\n2000,90\n', "run.csv:1:1: no column of this log is known to be torque or"),
     ],
 )

@@ -30,7 +30,9 @@ def test_it_reads_as_a_triangulation_by_qhull_does(count: int) -> None:
         ).filled(np.nan)
         read = efficiency_of_points(flow, ratio, efficiency, *at)
         np.testing.assert_allclose(read, reference, rtol=0, atol=1e-9)
-        inside = [place_among_points(flow, ratio, *each) == "within" for each in zip(*at, strict=True)]
+        inside = [
+            place_among_points(flow, ratio, *each) == "within" for each in zip(*at, strict=True)
+        ]
         assert inside == np.isfinite(reference).tolist()
 
 
