@@ -20,14 +20,19 @@ def letters(*names: str) -> dict[str, list[str]]:
 def test_parts_figures_episodes_and_cautions_stand_under_their_letters() -> None:
     found = letters()
     assert found["F"] == ["Fuel", "Fuel hose, 8 mm", "Fuel pump"]
-    assert found["I"] == ["Injector duty"]
-    assert found["T"] == ["The first pump", "The second pump"]
+    assert found["I"] == ["inducer", "Injector duty"]
+    assert found["T"] == [
+        "T2, T3, T25",
+        "The first pump",
+        "The second pump",
+        "turbine housing ratio",
+    ]
 
 
 def test_a_letter_with_a_mark_stands_with_the_plain_one_and_digits_together() -> None:
     found = letters("Écrou", "engine mount", "3-way valve", "9 mm hose")
-    assert found["E"] == ["Écrou", "engine mount"]
-    assert found["0-9"] == ["3-way valve", "9 mm hose"]
+    assert found["E"] == ["Écrou", "effectiveness", "end, join", "engine mount"]
+    assert found["0-9"] == ["3-way valve", "30R9, 30R10, 20R3", "9 mm hose", "95 % band"]
 
 
 def test_an_entry_says_what_it_is_and_what_became_of_it() -> None:

@@ -31,6 +31,23 @@ NamePart: TypeAlias = Callable[[str], PartRef]
 """Names a part in a section of a page, with what became of it where that has to be said."""
 
 
+_TERMS: Mapping[str, str] = {
+    "manifold_absolute_pressure": "manifold-pressure",
+    "pressure_ratio": "pressure-ratio",
+    "charge_temperature": "charge-air",
+    "brake_mean_effective_pressure": "mean-pressure",
+    "power": "crank-and-wheels",
+    "torque": "crank-and-wheels",
+    "wheel_power": "crank-and-wheels",
+    "wheel_torque": "crank-and-wheels",
+    "power_to_mass": "power-to-mass",
+    "injector_duty": "duty",
+    "pump_margin": "pump-margin",
+    "mach_number": "mach",
+}
+"""Figure -> the word of its title that the glossary explains."""
+
+
 class Desk:
     """A journal's material with what every page needs at hand.
 
@@ -278,7 +295,12 @@ class Desk:
             now=self.number(figure) if isinstance(figure, Figure) else None,
             before=self.number(before) if isinstance(before, Figure) else None,
             missing=figure.give if isinstance(figure, Missing) else (),
+            term=self.term(figure.key.quantity),
         )
+
+    def term(self, quantity: str) -> str:
+        """Return where the word for a figure is explained; empty where it needs no explaining."""
+        return links.term(_TERMS[quantity]) if quantity in _TERMS else ""
 
     def margin(self, number: int | None = None) -> Margin:
         """Return what runs along the margin: of one episode, or of the journal as at its last."""

@@ -47,7 +47,7 @@ class IndexContext(Sheet):
 def index_page(desk: Desk) -> Page:
     """Return the index."""
     title = desk.words("index.title")
-    entries = sorted(_entries(desk), key=lambda each: (_key(each.text), each.address))
+    entries = sorted(_entries(desk), key=lambda each: (sort_key(each.text), each.address))
     letters = tuple(
         Letter(letter=letter, id=_anchor(letter), entries=tuple(members))
         for letter, members in groupby(entries, key=lambda each: _letter(each.text))
@@ -97,6 +97,13 @@ def _entries(desk: Desk) -> Iterator[IndexEntry]:
             what=words("index.figure"),
             note="",
         )
+    for term in words.below("term"):
+        yield IndexEntry(
+            text=words(f"term.{term}.word"),
+            address=links.term(term),
+            what=words("index.term"),
+            note="",
+        )
 
 
 def _lists(desk: Desk) -> Iterator[IndexEntry]:
@@ -111,14 +118,14 @@ def _lists(desk: Desk) -> Iterator[IndexEntry]:
             yield IndexEntry(text=text, address=address, what=what, note="")
 
 
-def _key(text: str) -> str:
-    """Return a text without marks on its letters, so that É stands with E."""
+def sort_key(text: str) -> str:
+    """Return a text without case and marks on its letters, so that É stands with E."""
     parts = unicodedata.normalize("NFKD", text.casefold())
     return "".join(each for each in parts if not unicodedata.combining(each))
 
 
 def _letter(text: str) -> str:
-    first = _key(text)[:1].upper()
+    first = sort_key(text)[:1].upper()
     return first if first.isalpha() else "0-9"
 
 

@@ -27,6 +27,7 @@ CIRCUITS = "/circuits/"
 BENCH = "/circuits/bench/"
 CAUTIONS = "/cautions/"
 INDEX = "/index-a-z/"
+GLOSSARY = "/glossary/"
 DATA = "/data/"
 CHARTS = "/charts/"
 ATOM = "/feed.xml"
@@ -57,6 +58,11 @@ def episode_file(number: int, name: str) -> str:
 def captions(number: int) -> str:
     """Return the address of an episode's captions."""
     return episode_file(number, "captions.vtt")
+
+
+def term(term_id: str) -> str:
+    """Return where a word is explained."""
+    return f"{GLOSSARY}#{term_id}"
 
 
 def part(part_id: str) -> str:

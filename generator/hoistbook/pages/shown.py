@@ -78,6 +78,8 @@ class FigureRow:
     """What it was as at the episode before, where a page shows what moved."""
     missing: tuple[str, ...] = ()
     """What to give so that it can be worked out."""
+    term: str = ""
+    """Where the word of its title is explained; empty where it needs no explaining."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -16,6 +16,7 @@ from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import episode_page
 from hoistbook.pages.episodes import episodes_page
 from hoistbook.pages.formula_list import formula_pages
+from hoistbook.pages.glossary import glossary_page
 from hoistbook.pages.home import home_page
 from hoistbook.pages.index_a_z import index_page
 from hoistbook.pages.next import next_page
@@ -54,3 +55,4 @@ def _pages(desk: Desk) -> Iterator[Page]:
     yield from changes_pages(desk)
     yield cautions_page(desk)
     yield index_page(desk)
+    yield glossary_page(desk)

@@ -51,6 +51,13 @@ class Words:
         """Return the text of a key as it stands, for a script that puts the names in itself."""
         return self._texts[key]
 
+    def below(self, key: str) -> tuple[str, ...]:
+        """Return the names that stand directly below a key, in the order of the table."""
+        names = (
+            each.removeprefix(f"{key}.") for each in self._texts if each.startswith(f"{key}.")
+        )
+        return tuple(dict.fromkeys(each.partition(".")[0] for each in names))
+
     def __contains__(self, key: str) -> bool:
         return key in self._texts
 
@@ -67,6 +74,13 @@ def _flat(table: Mapping[str, object], above: str = "") -> list[tuple[str, str]]
 
 @cache
 def load_words(language: str) -> Words:
-    """Return the words of a language; of "en-GB" those of `en`, which an author can ask for."""
-    text = (_FOLDER / f"{language.partition('-')[0]}.yaml").read_text(encoding="utf-8")
-    return Words(language, yaml.safe_load(text))
+    """Return the words of a language; of "en-GB" those of `en`, which an author can ask for.
+
+    The terms that are explained to readers stand in a file of their own, as `term`.
+    """
+    name = language.partition("-")[0]
+    texts, terms = (
+        yaml.safe_load((_FOLDER / path).read_text(encoding="utf-8"))
+        for path in (f"{name}.yaml", f"{name}/terms.yaml")
+    )
+    return Words(language, texts | {"term": terms})
