@@ -166,8 +166,7 @@ bought:
     )
 
 
-def test_a_mapping_says_all_there_is_to_say_of_a_part(tmp_path: Path) -> None:
-    lines = """\
+A_PART = """\
 got:
   - part: injectors
     kind: injectors
@@ -184,10 +183,11 @@ got:
     must: flow for 100 kW
     good until: 2030-12-31
     note: bench tested"""
-    (part,) = episode_of(tmp_path, lines).got
-    facts_line = (
-        '    facts: {static flow: "340 cc/min at 3 bar, measured", colour: grey, pin: 6.0}'
-    )
+FACTS_LINE = '    facts: {static flow: "340 cc/min at 3 bar, measured", colour: grey, pin: 6.0}'
+
+
+def test_a_mapping_says_all_there_is_to_say_of_a_part(tmp_path: Path) -> None:
+    (part,) = episode_of(tmp_path, A_PART).got
 
     assert part == Part(
         id="injectors",
@@ -210,10 +210,10 @@ got:
                     at=Quantity(300e3, "bar", "3 bar"),
                 ),
                 evidence=Evidence.MEASURED,
-                place=at(13, 26, facts_line),
+                place=at(13, 26, FACTS_LINE),
             ),
-            "colour": Given(value="grey", place=at(13, 67, facts_line)),
-            "pin": Given(value=6.0, place=at(13, 78, facts_line)),
+            "colour": Given(value="grey", place=at(13, 67, FACTS_LINE)),
+            "pin": Given(value=6.0, place=at(13, 78, FACTS_LINE)),
         },
         ends={
             "inlet": End(

@@ -10,6 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from hoistbook.publish.swap import read_tree
+
 SAMPLE = Path(__file__).resolve().parents[1] / "journeys/sample_journal"
 """Two published episodes and an unpublished one, a picture, captions, two currencies."""
 
@@ -35,6 +37,11 @@ def changed(file: Path, old: str, new: str) -> None:
     text = file.read_text()
     assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {file.name}"
     file.write_text(text.replace(old, new))
+
+
+def tree(home: Path) -> dict[str, bytes]:
+    """Return the site that stands in a folder, path by path."""
+    return read_tree(home / "output/site")
 
 
 def hoistbook(*arguments: str, folder: Path, environment: Mapping[str, str] | None = None) -> Ran:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import re
 import shlex
-import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -15,7 +14,7 @@ import pytest
 from hoistbook.authored.kinds import car_facts, setting_facts
 from hoistbook.pipeline import build
 from hoistbook.publish.swap import read_tree
-from tests.helpers.journals import changed, copied, hoistbook
+from tests.helpers.journals import changed, copied, hoistbook, tree
 
 COMMAND = re.compile(r"^    .*hoistbook watch$", re.MULTILINE)
 
@@ -23,24 +22,6 @@ COMMAND = re.compile(r"^    .*hoistbook watch$", re.MULTILINE)
 def said(out: str) -> str:
     """Return what was printed, with the program named as it is on a shell's path."""
     return COMMAND.sub("    hoistbook watch", out)
-
-
-@pytest.fixture(scope="module")
-def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("written")
-    copied(folder)
-    assert hoistbook("write", folder=folder).status == 0
-    return folder
-
-
-@pytest.fixture
-def home(written: Path, tmp_path: Path) -> Path:
-    """Return a folder with a written site of the sample journal, to be changed at will."""
-    return Path(shutil.copytree(written, tmp_path / "home"))
-
-
-def tree(home: Path) -> dict[str, bytes]:
-    return read_tree(home / "output/site")
 
 
 def times(home: Path) -> dict[str, int]:
@@ -217,111 +198,6 @@ def test_a_folder_of_somebody_elses_is_not_replaced(tmp_path: Path) -> None:
     assert (tmp_path / "pictures/one.jpg").read_bytes() == b"mine"
 
 
-def test_a_template_of_the_journals_own_takes_the_place_of_ours(home: Path) -> None:
-    own = home / "content/themes/jobsheet"
-    own.mkdir(parents=True)
-    (own / "episodes.html").write_text(
-        '{% extends "base.html" %}{% block content %}<p>My own list</p>{% endblock %}'
-    )
-    before = tree(home)
-
-    assert hoistbook("write", folder=home).status == 0
-
-    after = tree(home)
-    assert b"<p>My own list</p>" in after["episodes/index.html"]
-    assert {path for path in after if after[path] != before[path]} == {"episodes/index.html"}
-
-
-def test_a_theme_cannot_drop_a_caution(home: Path) -> None:
-    own = home / "content/themes/jobsheet"
-    own.mkdir(parents=True)
-    (own / "changes.html").write_text("<!doctype html><title>Changes, and no more</title>")
-    before = tree(home)
-
-    ran = hoistbook("write", folder=home)
-
-    assert ran.status == 1
-    assert ran.err.startswith(
-        'problem: the page /changes/ lacks the caution "Fuel", which it owes as a line\n'
-        "  put back what the template changes.html of the theme prints of `owed`\n"
-    )
-    assert tree(home) == before
-
-
-def test_a_theme_cannot_put_the_work_before_its_cautions(home: Path) -> None:
-    own = home / "content/themes/jobsheet"
-    own.mkdir(parents=True)
-    (own / "cautions-ahead.html").write_text("{% macro cautions_ahead() %}{% endmacro %}")
-
-    ran = hoistbook("write", folder=home)
-
-    assert ran.status == 1
-    assert ran.err.startswith(
-        'problem: the page /episodes/1/ lacks the caution "Hot and used oil", '
-        "which it owes in full, and as a line before the work\n"
-        "  put back what the template episode.html of the theme prints of `owed`\n"
-    )
-
-
-@pytest.mark.parametrize(
-    ("template", "told"),
-    [
-        (
-            "<p>\n  {% if %}",
-            "tally.html:2:3\n"
-            "problem: this template cannot be used: Expected an expression, "
-            "got 'end of statement block'\n"
-            "      {% if %}\n"
-            "      ^\n",
-        ),
-        (
-            "\n{{ page.nothing.at_all }}",
-            "tally.html:2:1\n"
-            "problem: this template cannot be used: "
-            "'hoistbook.pages.tally.TallyContext object' has no attribute 'nothing'\n"
-            "    {{ page.nothing.at_all }}\n"
-            "    ^\n",
-        ),
-        (
-            "{{ 1 / 0 }}",
-            "tally.html:1:1\n"
-            "problem: this template cannot be used: division by zero\n"
-            "    {{ 1 / 0 }}\n"
-            "    ^\n",
-        ),
-        (
-            "<b>\n{{ words('tally.nothing') }}",
-            "tally.html:2:1\n"
-            "problem: this template cannot be used: "
-            "no words for 'tally.nothing' in language 'en'\n"
-            "    {{ words('tally.nothing') }}\n"
-            "    ^\n",
-        ),
-        (
-            "{% include 'none.html' %}",
-            "tally.html:1:1\n"
-            "problem: this template cannot be used: there is no template none.html\n"
-            "    {% include 'none.html' %}\n"
-            "    ^\n",
-        ),
-    ],
-)
-def test_a_template_that_cannot_be_used_is_a_problem(home: Path, template: str, told: str) -> None:
-    own = home / "content/themes/jobsheet"
-    own.mkdir(parents=True)
-    (own / "tally.html").write_text(template)
-
-    ran = hoistbook("write", folder=home)
-
-    assert ran.status == 1
-    assert ran.err == (
-        f"content/themes/jobsheet/{told}"
-        "  themes/README.md of hoistbook says what a template is given\n"
-        "\n"
-        "1 problem, 0 notices; the site stays as it was\n"
-    )
-
-
 CAR = """
   mass: 880 kg
   engine displacement: 1700 cc
@@ -340,6 +216,13 @@ CAR = """
   driven wheels: rear
   frontal area: 1.8 m2
   drag coefficient: 0.4
+  driver mass: 70 kg
+  engine chamber volume: 38 cc
+  engine gasket thickness: 1.4 mm
+  engine gasket bore: 82 mm
+  engine deck clearance: 0.5 mm
+  engine dish volume: 5 cc
+  engine inlet closes: 50 deg
 """
 SETTINGS = """
   boost: 0.7 bar gauge
@@ -358,6 +241,9 @@ SETTINGS = """
   air temperature: 25 degC
   air humidity: 40 %
   ignition retard: 4 deg
+  sea level pressure: 1010 hPa
+  altitude: 250 m
+  boost control: follows the air
 """
 """Every key of car and settings, with another value than before."""
 
@@ -398,22 +284,3 @@ def test_what_became_of_a_part_is_told_on_earlier_pages(tmp_path: Path) -> None:
     assert after is not None
     assert after["episodes/1/index.html"] != before["episodes/1/index.html"]
     assert b"broke in episode 2" in after["episodes/1/index.html"]
-
-
-def test_a_theme_that_is_not_there_leaves_the_old_site(home: Path) -> None:
-    before = tree(home)
-    changed(home / "content/build.yaml", "format: 1\n", "format: 1\ntheme: nothing\n")
-
-    ran = hoistbook("write", folder=home)
-
-    assert ran.status == 1
-    assert ran.err == (
-        "content/build.yaml:3:8\n"
-        "problem: there is no theme `nothing`\n"
-        "    theme: nothing\n"
-        "           ^\n"
-        "  there are: bare, jobsheet\n"
-        "\n"
-        "1 problem, 0 notices; the site stays as it was\n"
-    )
-    assert tree(home) == before

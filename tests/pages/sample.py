@@ -336,10 +336,8 @@ FUEL = Caution(
 )
 
 
-def sample_material(journal: Journal = JOURNAL) -> Material:
-    """Return the material of the journal: states and money by the stages, figures by hand."""
-    states = fold(journal).states
-    changes = [differences(a, b) for a, b in pairwise(states)]
+def claim_that_fails() -> ClaimVerdict:
+    """Return the verdict on the claim of episode 2."""
     claim = Claim(
         text="injector duty below 85 %",
         place=PLACE,
@@ -347,6 +345,23 @@ def sample_material(journal: Journal = JOURNAL) -> Material:
         relation="below",
         bounds=(quantity(85, "%"),),
     )
+    return ClaimVerdict(
+        claim=claim,
+        episode=2,
+        result=Result.FAILS,
+        figure=DUTY,
+        margin=-0.1,
+        why="It is 95 % there.",
+        found=figure("injector_duty", 0.95, 0.12, 2),
+        spare="10 points",
+        across=True,
+    )
+
+
+def sample_material(journal: Journal = JOURNAL) -> Material:
+    """Return the material of the journal: states and money by the stages, figures by hand."""
+    states = fold(journal).states
+    changes = [differences(a, b) for a, b in pairwise(states)]
     figures = tuple(figures_at(n, d) for n, d in ((0, 0.7), (1, 0.7), (2, 0.95)))
     return Material(
         journal=journal,
@@ -357,19 +372,7 @@ def sample_material(journal: Journal = JOURNAL) -> Material:
         ledger=ledger(journal, states).ledger,
         figures=figures,
         joins=tuple(map(judged_joins, states, figures)),
-        claims=(
-            ClaimVerdict(
-                claim=claim,
-                episode=2,
-                result=Result.FAILS,
-                figure=DUTY,
-                margin=-0.1,
-                why="It is 95 % there.",
-                found=figure("injector_duty", 0.95, 0.12, 2),
-                spare="10 points",
-                across=True,
-            ),
-        ),
+        claims=(claim_that_fails(),),
         comparisons=(
             Comparison(
                 episode=2,

@@ -221,10 +221,10 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
             RECTANGULAR,
         ),
         "coolant_density": Default(
-            1019.0, 20.0, "half water, half glycol by mass, at 90 degC (computed with CoolProp)"
+            1019.0, 20.0, "half water, half glycol by mass, at 90 °C (computed with CoolProp)"
         ),
         "coolant_heat_capacity": Default(
-            3616.0, 200.0, "half water, half glycol by mass, at 90 degC (computed with CoolProp)"
+            3616.0, 200.0, "half water, half glycol by mass, at 90 °C (computed with CoolProp)"
         ),
         "coolant_temperature_rise": Default(
             8.0, 3.0, f"5 to 11 K through an engine at full power ({PRACTICE})", RECTANGULAR
@@ -235,8 +235,8 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
         "oil_pressure_difference": Default(
             350e3, 100e3, f"warm, at full speed, where nobody read it ({PRACTICE})", RECTANGULAR
         ),
-        "oil_density": Default(830.0, 25.0, f"engine oil at 90 to 110 degC ({PRACTICE})"),
-        "oil_heat_capacity": Default(2200.0, 150.0, f"engine oil at 90 degC ({PRACTICE})"),
+        "oil_density": Default(830.0, 25.0, f"engine oil at 90 to 110 °C ({PRACTICE})"),
+        "oil_heat_capacity": Default(2200.0, 150.0, f"engine oil at 90 °C ({PRACTICE})"),
         "oil_temperature_rise": Default(
             30.0, 20.0, f"through the bearing of a turbocharger ({PRACTICE})", RECTANGULAR
         ),
