@@ -84,7 +84,10 @@ def test_a_chart_in_words_gives_each_lines_highest_with_its_band() -> None:
         "Line at the wheels, measured, episode 2: highest 66_kW at 6,000_rpm, "
         "95 % band there 59 to 73_kW."
     )
-    assert chart.caption == "Power over engine speed, as at episode 2. Shaded: 95 % bands."
+    assert chart.caption == (
+        "Power over engine speed, as at episode 2, "
+        "not referred to any reference air. Shaded: 95 % bands."
+    )
     assert chart.data.address == "/charts/power-episode-2.csv"
 
 
@@ -110,8 +113,8 @@ def test_boost_is_drawn_as_set_and_as_logged_each_over_its_own_speeds() -> None:
     desk = desk_with_boost(setting, log)
     assert chart_files(desk)["charts/boost-episode-2.csv"].decode().splitlines() == [
         'line,"engine speed, rpm","Boost, gauge, bar",low,high',
-        '"as set, stated",3000,0.3,,',
-        '"as set, stated",5000,0.6,,',
+        "as set,3000,0.3,,",
+        "as set,5000,0.6,,",
         '"as logged, measured, episode 2",2500,0.12,,',
         '"as logged, measured, episode 2",4000,0.48,,',
     ]

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hoistbook.compare.verdicts import Result
+from hoistbook.authored.records import Claim
+from hoistbook.compare.verdicts import ClaimVerdict, Result
+from hoistbook.figures.figure import Key
 from hoistbook.pages.claims import ClaimedRow, ClaimsContext, claims_page, score_of
+from hoistbook.pages.day import claim_in_words
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.page import Material
-from tests.pages.sample import sample_material
+from tests.pages.sample import PLACE, quantity, sample_material
 
 
 def context(material: Material) -> ClaimsContext:
@@ -47,15 +50,15 @@ def test_what_did_not_hold_comes_first_with_figure_band_and_margin() -> None:
     assert [told(row) for each in groups for row in each.rows] == [
         (
             "Episode 2",
-            "injector duty below 85 %",
+            "Injector duty, below 85_%",
             "95_% estimated, 83 to 107_%",
             "missed by 10 points",
             "across",
         ),
-        ("Episode 2", "injector duty below 85 %", "Not known yet.", "", ""),
+        ("Episode 2", "Injector duty, below 85_%", "Not known yet.", "", ""),
         (
             "Episode 1",
-            "injector duty below 85 %",
+            "Injector duty, below 85_%",
             "95_% estimated, 83 to 107_%",
             "15 points to spare",
             "",
@@ -77,3 +80,30 @@ def test_the_score_counts_them_and_a_claim_of_an_episode_that_is_not_shown_is_no
     )
     assert score_of(desk_of(hidden)) == ""
     assert context(hidden).lead == "No episode claims anything yet."
+
+
+def test_a_claim_is_printed_with_its_part_and_its_units_in_words() -> None:
+    claim = Claim(
+        text="velocity in hot-pipe between 20 and 100 m/s at charge temperature 60 degC +- 5 K",
+        place=PLACE,
+        quantity="velocity in hot-pipe",
+        relation="between",
+        bounds=(quantity(20, "m/s"), quantity(100, "m/s")),
+        conditions={"charge temperature": quantity(60, "degC", half_width=5.0)},
+    )
+    verdict = ClaimVerdict(
+        claim=claim,
+        episode=2,
+        result=Result.HOLDS,
+        figure=Key("pipe_velocity", "hose"),
+        margin=0.1,
+        why="",
+    )
+    assert claim_in_words(desk_of(sample_material()), verdict).replace(
+        "\N{NO-BREAK SPACE}", "_"
+    ) == (
+        "Velocity in the pipe of Fuel hose, 8 mm, between 20_m/s and 100_m/s, "
+        "at charge temperature 60_°C ±_5_°C"
+    )
+    unknown = replace(verdict, figure=None)
+    assert claim_in_words(desk_of(sample_material()), unknown) == claim.text

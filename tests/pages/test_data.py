@@ -11,10 +11,10 @@ from hoistbook.pages.desk import desk_of
 from tests.pages.sample import sample_material
 
 FIGURES = """\
-quantity,subject,from episode,value,low,high,unit,evidence,which,formula,limit
-power,engine,0,80,71,89,kW,estimated,highest,,
-injector_duty,engine,0,70,64,76,%,estimated,,,within
-injector_duty,engine,2,95,89,101,%,estimated,,,over its limit
+quantity,subject,from episode,value,low,high,unit,evidence,power standard,which,formula,limit
+power,engine,0,80,71,89,kW,estimated,none,highest,,
+injector_duty,engine,0,70,64,76,%,estimated,,,,within
+injector_duty,engine,2,95,89,101,%,estimated,,,,over its limit
 """
 
 TALLY = """\

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from hoistbook.authored.records import Episode
+from hoistbook.figures.figure import Figure
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import EpisodeContext, episode_page
 from hoistbook.pages.video import clock
@@ -206,7 +207,7 @@ def test_the_rows_of_a_run_are_the_speeds_that_are_counted() -> None:
 
 def test_a_claim_leads_to_the_workings_that_decide_it() -> None:
     (claim,) = context(SECOND).claims
-    assert (claim.text, claim.result) == ("injector duty below 85 %", "does not hold")
+    assert (plain(claim.text), claim.result) == ("Injector duty, below 85_%", "does not hold")
     assert claim.address == "/workings/injector_duty/#engine-episode-2"
 
 
@@ -229,3 +230,24 @@ def test_choices_corrections_and_neighbours_are_there() -> None:
 def test_an_unpublished_episode_says_so() -> None:
     assert not context(FIRST).unpublished
     assert context(replace(FIRST, published=None)).unpublished
+
+
+def test_a_figure_whose_value_prints_alike_has_not_moved() -> None:
+    material = sample_material()
+    first, before, now = material.figures
+    power, *rest = now.figures
+    assert isinstance(power, Figure)
+
+    def moved(power: Figure) -> list[str]:
+        figures = (first, before, replace(now, figures=(power, *rest)))
+        shown = episode_page(desk_of(replace(material, figures=figures)), SECOND).context
+        assert isinstance(shown, EpisodeContext)
+        return [row.title for row in shown.figures]
+
+    # Another band, another speed and 0.2 kW are no news where 80 kW is printed still.
+    alike = replace(power, value=80.2e3, low=72e3, high=88.5e3, at_speed=5900.0)
+    assert moved(alike) == ["Injector duty"]
+    assert moved(replace(power, value=85e3, low=76e3, high=94e3)) == [
+        "Power at the crank",
+        "Injector duty",
+    ]

@@ -13,7 +13,7 @@ from typing import TypeAlias
 
 from hoistbook.authored.records import BoostBySpeed
 from hoistbook.compare.verdicts import Comparison
-from hoistbook.figures.figure import Curve, Figure
+from hoistbook.figures.figure import AS_RUN, Curve, Figure
 from hoistbook.pages import links
 from hoistbook.pages.csv_table import csv_table
 from hoistbook.pages.desk import Desk
@@ -26,6 +26,7 @@ from hoistbook.pages.drawing import (
 )
 from hoistbook.pages.map_chart import map_plot
 from hoistbook.pages.plot import Plot, axis
+from hoistbook.pages.runs import standard_shown
 from hoistbook.pages.shown import Chart, Link, Picture
 
 
@@ -172,9 +173,13 @@ def _over_speed(
             lines.append(_line(desk, quantity, name, of_power(curve), points=points))
             said.append(_said(desk, quantity, name, of_power(curve)))
     title = desk.words(f"charts.{quantity}")
+    own = [desk.formats.standard(AS_RUN)] if estimate is not None else []
+    standards = dict.fromkeys([*own, *(standard_shown(desk, each) for each in runs)])
     return Plot(
         name=f"{quantity}-episode-{number}",
-        caption=desk.words("charts.over_speed", title=title, number=number),
+        caption=desk.words(
+            "charts.power_over_speed", title=title, number=number, standard=", ".join(standards)
+        ),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
             across=axis(desk, "engine_speed", desk.words("charts.engine_speed")),
@@ -208,7 +213,7 @@ def _boost(desk: Desk, number: int) -> Plot | None:
     if setting is not None and isinstance(setting.value, BoostBySpeed):
         by_speed = setting.value
         curve = [each.value for each in by_speed.pressures]
-        name = desk.words("charts.boost_set", evidence=desk.word("evidence", by_speed.evidence))
+        name = desk.words("charts.boost_set", evidence=desk.evidence(by_speed, setting=True))
         lines.append(_boost_line(desk, name, by_speed.speeds, curve))
     for run in desk.states[number].runs[-1:]:
         log = desk.material.journal.logs.get(run.value.log)

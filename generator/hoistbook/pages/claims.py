@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from hoistbook.compare.verdicts import ClaimVerdict, Result
 from hoistbook.pages import links
-from hoistbook.pages.day import claim_workings
+from hoistbook.pages.day import claim_in_words, claim_workings
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, Number, Sheet
@@ -115,7 +115,7 @@ def _row(desk: Desk, verdict: ClaimVerdict) -> ClaimedRow:
     key = "claims.missed" if verdict.result is Result.FAILS else "claims.to_spare"
     return ClaimedRow(
         episode=desk.episode(verdict.episode),
-        text=verdict.claim.text,
+        text=claim_in_words(desk, verdict),
         address=address,
         figure=_figure(desk, verdict, address),
         margin=desk.words(key, spare=verdict.spare) if verdict.spare else "",

@@ -201,9 +201,28 @@ def claim_workings(desk: Desk, verdict: ClaimVerdict) -> str:
     return desk.workings(found) if found is not None else ""
 
 
+def claim_in_words(desk: Desk, verdict: ClaimVerdict) -> str:
+    """Return a claim as pages print it, its figure, part and units in words; else as written."""
+    claim, key = verdict.claim, verdict.figure
+    if key is None or key.quantity not in desk.titles:
+        return claim.text
+    subject = desk.subject(key)
+    what = desk.titles[key.quantity]
+    if subject is not None:
+        what = f"{what} {desk.words('figures.of')} {subject.text}"
+    low, high = (desk.formats.given(claim.bounds[at]) for at in (0, -1))
+    text = desk.words(f"claim.{claim.relation}", what=what, low=low, high=high)
+    if not claim.conditions:
+        return text
+    conditions = ", ".join(
+        f"{name} {desk.formats.given(wanted)}" for name, wanted in claim.conditions.items()
+    )
+    return desk.words("claim.at", claim=text, conditions=conditions)
+
+
 def _claim(desk: Desk, verdict: ClaimVerdict) -> ClaimRow:
     return ClaimRow(
-        text=verdict.claim.text,
+        text=claim_in_words(desk, verdict),
         result=desk.word("result", verdict.result),
         fails=verdict.result is Result.FAILS,
         why=verdict.why,

@@ -264,9 +264,11 @@ def _workings(moved: Iterable[FigureRow]) -> tuple[Link, ...]:
 
 
 def _reads_alike(row: FigureRow) -> bool:
-    if row.now is None or row.before is None:
-        return row.now is row.before
-    return replace(row.now, address="") == replace(row.before, address="")
+    """Tell whether a figure prints the same value: its band or speed alone does not make news."""
+    now, before = row.now, row.before
+    if now is None or before is None:
+        return now is before
+    return (now.value, now.evidence, now.limit) == (before.value, before.evidence, before.limit)
 
 
 def _prose(desk: Desk, episode: Episode, charts: Mapping[str, Chart]) -> Markup:
