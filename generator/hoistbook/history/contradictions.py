@@ -34,8 +34,6 @@ NEEDS_THE_PART = (
 )
 """What nobody can do to a part that is only planned."""
 
-LEAVING = (Verb.SOLD, Verb.GAVE_AWAY, Verb.SENT_BACK, Verb.SCRAPPED)
-
 BRINGING = (Verb.PLANNED, Verb.ORDERED, Verb.ARRIVED, Verb.FITTED)
 """The verbs of a part that can come instead of another."""
 
