@@ -137,6 +137,7 @@ def test_a_figure_in_words_names_value_band_evidence_and_limit() -> None:
         (Quantity(9.5, ":1", "9.5:1"), "9.5:1"),
         (Quantity(293.15, "degC", "20 degC +- 2", half_width=2.0), "20_°C ±_2_°C"),
         (Quantity(6800.0, "rpm", "6800 rpm"), "6,800_rpm"),
+        (Quantity(6800.0, "1/min", "6800 1/min"), "6,800_rpm"),
         (Quantity(911.0, "kg", "911 kg +- 4 kg", half_width=4.0), "911_kg ±_4_kg"),
         (Quantity(0.82, "lambda", "lambda 0.82 +- 0.02", half_width=0.02), "lambda_0.82 ±_0.02"),
         (

@@ -11,7 +11,7 @@ from hoistbook.compare.search import end_above, end_below, margin_over_boost
 from hoistbook.figures.base import Inputs
 from hoistbook.figures.catalogue import QUANTITIES
 from hoistbook.figures.digits import place, places, rounded
-from hoistbook.figures.figure import Figure, Key
+from hoistbook.figures.figure import AS_RUN, Figure, Key
 from hoistbook.history.state import State, Status
 from hoistbook.history.words import value_words
 from hoistbook.problems import closest
@@ -31,11 +31,19 @@ def why_of(claim: Claim, figure: Figure, state: State, inputs: Inputs | None) ->
     where = f", {figure.headline} at {figure.at_speed:,.0f} rpm" if figure.at_speed else ""
     sentence = (
         f"{figure.evidence.value.capitalize()}: {_number(value, value_place)}{label}{where}; "
-        f"95 % between {_number(low, band_place)} and {_number(high, band_place)}{label}."
+        f"95 % between {_number(low, band_place)} and {_number(high, band_place)}{label}"
+        f"{_standard(figure)}."
     )
     across = " The band reaches across the bound." if reaches_across(claim, figure) else ""
     said = f"{sentence} {_result(claim, figure, unit, inputs)}{across}"
     return " ".join([said, *_conditions(claim, state)])
+
+
+def _standard(figure: Figure) -> str:
+    """Return by which standard a power stands there, as every power has to say."""
+    if figure.power_standard == AS_RUN:
+        return ", not referred to any reference air"
+    return f", by {figure.power_standard}" if figure.power_standard else ""
 
 
 def reaches_across(claim: Claim, figure: Figure) -> bool:

@@ -270,5 +270,8 @@ class Formats:
 
 
 def _set_unit(unit: str) -> str:
-    """Return a unit as it is set on a page, where its words do not part at the end of a line."""
-    return printed_unit(unit).replace(" ", NO_BREAK)
+    """Return a unit as it is set on a page, where its words do not part at the end of a line.
+
+    Engine speed has one name on all pages: rpm, as the trade says it.
+    """
+    return "rpm" if unit == "1/min" else printed_unit(unit).replace(" ", NO_BREAK)
