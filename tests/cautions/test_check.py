@@ -56,6 +56,10 @@ def test_the_line_does_not_stand_for_the_full_text() -> None:
         "<div hidden><div><p>{}</p><img src='x'></div></div>",
         "<div hidden><p>{}</div>",
         "<img alt='{}'>",
+        '<p title="> {}">x</p>',
+        "<script>if (a < b) {{ '<p>' }} {}</script>",
+        "<SCRIPT>{}</SCRIPT>",
+        "<div class='a' hidden='hidden'><svg><path/></svg>{}</div>",
     ],
 )
 def test_what_a_reader_cannot_see_is_not_carried(hidden: str) -> None:
@@ -75,3 +79,8 @@ def test_what_is_owed_ahead_of_the_work_is_read_before_it(section: str) -> None:
     assert check_page(page(work + line + full(FUEL)), [AHEAD]) == (AHEAD,)
     assert check_page(page(work + full(FUEL)), [AHEAD]) == (AHEAD,)
     assert check_page(page(line + work), [AHEAD]) == (AHEAD,)
+
+
+def test_a_word_in_an_attribute_hides_nothing() -> None:
+    said = f"<p class='not hidden' title=\"it is hidden here\" data-hidden>{FUEL.line}</p>"
+    assert check_page(page(said), [AS_A_LINE]) == ()
