@@ -29,7 +29,8 @@ WRITTEN = """() => {
   const out = [];
   const walker = document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT);
   while (walker.nextNode())
-    if (!walker.currentNode.parentElement.closest('script,style,template,button,nav,svg title'))
+    // A control is not printed, and what it offers is no text of the sheet.
+    if (!walker.currentNode.parentElement.closest('script,style,template,button,select,nav,svg title'))
       out.push(walker.currentNode.data);
   return out.join(' ');
 }"""
