@@ -201,6 +201,17 @@ def test_the_condition_of_a_stated_flow_comes_along():
     assert base(state(), "rated_pump_pressure").value == from_unit(4, "bar")
 
 
+def test_a_current_on_the_pump_s_own_sheet_stands_in_for_the_estimate():
+    found = base(state(), "pump_current")
+    assert (found.value, found.evidence, found.origin) == (9.0, Evidence.STATED, "current of Pump")
+    bare = fitted("pump", "fuel pump", {"flow": given(165, "L/h")})
+    printed = [
+        [each.key.quantity for each in estimates(inputs_of(of))].count("pump_current")
+        for of in (state(), state(parts=PARTS | {"pump": bare}))
+    ]
+    assert printed == [0, 1]
+
+
 def test_an_injector_without_a_condition_is_taken_to_be_rated_at_three_bar():
     bare = fitted("injectors", "injectors", {"static flow": given(340, "cc/min")}, count=4)
     found = base(state(parts=PARTS | {"injectors": bare}), "rated_pressure_difference")

@@ -142,8 +142,13 @@ def put_down_injectors(finder: Finder) -> None:
 
 
 def put_down_pump(finder: Finder) -> None:
-    """Put down the flow of the fitted pump and the pressure it was stated at."""
+    """Put down the flow of the fitted pump, the pressure it was stated at and its own current.
+
+    A current that the pump's sheet states stands in for the estimate, which is then not printed:
+    wire and fuse go by the sheet, and two currents of one pump would be one too many.
+    """
     pump = finder.one("fuel pump")
+    finder.from_part("pump_current", pump, "current")
     if not finder.from_part("rated_pump_flow", pump, "flow") or pump is None:
         finder.lacks("rated_pump_flow", GIVE["rated_pump_flow"])
         return
