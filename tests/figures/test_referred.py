@@ -146,6 +146,11 @@ def test_without_the_air_nothing_is_put_in_or_taken_out():
     assert kept.referred.reasons == (
         f"the log is referred to SAE J607 and {air}; its factor stays in, give or take 4 %",
     )
+    # Asked for or not: on a boosted engine that makes up for the air the factor never belongs.
+    plain, _, _ = known(stated="SAE J607", wanted="SAE J607", **no_air)
+    assert plain.referred.reasons == ()
+    held, _, _ = known(stated="SAE J607", wanted="SAE J607", of_state=boosted, **no_air)
+    assert held.referred.reasons == kept.referred.reasons
 
 
 def test_a_standard_outside_its_own_range_is_not_applied():

@@ -76,9 +76,9 @@ def referred(run: PowerRun, state: State, wanted: str, *, boosted: bool) -> Refe
     air = air_of(run)
     if stated and stated not in STANDARDS:
         return Referred(stated=stated, standard=stated, reasons=(UNKNOWN.format(stated=stated),))
-    if air is None:
-        return _without_air(stated, wanted)
     compensates = boosted and _words(state, "boost control") != FOLLOWS
+    if air is None:
+        return _without_air(stated, wanted, compensates)
     each = {name: _corrected(name, air, compensates) for name in STANDARDS}
     put_in = each.get(wanted)
     reasons = (
@@ -99,10 +99,10 @@ def referred(run: PowerRun, state: State, wanted: str, *, boosted: bool) -> Refe
     )
 
 
-def _without_air(stated: str, wanted: str) -> Referred:
+def _without_air(stated: str, wanted: str, compensates: bool) -> Referred:
     """Return what can be said of a run whose air nobody wrote down: it stays as its log has it."""
     reasons = []
-    if stated and stated != wanted:
+    if stated and (stated != wanted or compensates):
         reasons.append(LEFT_IN.format(stated=stated, no_air=NO_AIR))
     elif wanted and not stated:
         reasons.append(NOT_APPLIED.format(wanted=wanted, why=NO_AIR))
