@@ -23,8 +23,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+REFERENCE_VALUES = {cases}
+"""Cases of the handbook; one that several formulas have a part in counts once."""
+
 CHECK_COUNTS: Mapping[str, int] = MappingProxyType(
-    {
+    {{
 '''
 FOOT = '''    }
 )
@@ -34,9 +37,10 @@ FOOT = '''    }
 
 def check_counts() -> str:
     """Return the text of the module of counts."""
-    counts = Counter(name for case in read_cases() for name in set(case.formulas))
+    cases = read_cases()
+    counts = Counter(name for case in cases for name in set(case.formulas))
     rows = "".join(f'        "{name}": {counts[name]},\n' for name in sorted(counts))
-    return HEAD + rows + FOOT
+    return HEAD.format(cases=len(cases)) + rows + FOOT
 
 
 if __name__ == "__main__":

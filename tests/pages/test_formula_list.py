@@ -13,6 +13,7 @@ from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.formula_list import FormulasContext, TopicContext, formula_pages
 from hoistbook.pages.formulas import capital, noun
 from hoistbook.printed.formulas import formula_blocks
+from tests.engineering.handbook import read_cases
 from tests.figures.states import boosted
 from tests.pages.sample import sample_material
 
@@ -26,6 +27,15 @@ def desk() -> Desk:
         for each in material.figures
     )
     return desk_of(replace(material, figures=figures))
+
+
+def test_a_case_that_several_formulas_have_a_part_in_counts_as_one_value() -> None:
+    listing = next(iter(formula_pages(desk()))).context
+    assert isinstance(listing, FormulasContext)
+    assert listing.lead == (
+        f"{len(FORMULAS)} formulas, held against {len(read_cases())} reference values whenever "
+        "the program's tests run. Each stands in symbols on the page of its topic."
+    )
 
 
 def test_a_formula_leads_to_every_working_that_uses_it_and_one_unused_to_none() -> None:
@@ -65,4 +75,4 @@ def test_the_command_prints_the_list_of_the_page() -> None:
         "Loss coefficient of a bend",
     )
     index = noun(FORMULAS["anti_knock_index"])
-    assert rows[capital(index)][3] == "not used by this journal"
+    assert rows[capital(index)][3] == "no figure of this journal"

@@ -9,6 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
+REFERENCE_VALUES = 308
+"""Cases of the handbook; one that several formulas have a part in counts once."""
+
 CHECK_COUNTS: Mapping[str, int] = MappingProxyType(
     {
         "air_density": 4,

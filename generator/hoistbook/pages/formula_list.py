@@ -8,6 +8,7 @@ from itertools import groupby
 
 from markupsafe import Markup
 
+from hoistbook.engineering.check_counts import REFERENCE_VALUES
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.formula_list import TOPICS, Listed, formula_list
 from hoistbook.engineering.glossary import GLOSSARY
@@ -127,7 +128,7 @@ def _list(
             lead=desk.words(
                 "formulas.lead",
                 formulas=desk.formats.count(len(every)),
-                values=desk.formats.count(sum(each.check_values for each in every)),
+                values=desk.formats.count(REFERENCE_VALUES),
             ),
             contents=tuple(Link(text=each.title.text, address=f"#{each.id}") for each in topics),
             topics=topics,
