@@ -135,7 +135,7 @@ def pump_power(*, pump_flow: Value, pump_pressure: Value) -> Value:
     return pump_flow * pump_pressure
 
 
-@formula(reference="common-practice", where="efficiencies of 25 to 40 % are in use")
+@formula(reference="common-practice", where="efficiencies of 15 to 40 % are in use")
 def pump_current(*, pump_power: Value, pump_efficiency: Value, pump_voltage: Value) -> Value:
     """Return the current that the pump draws.
 

@@ -173,9 +173,9 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
             RECTANGULAR,
         ),
         "pump_efficiency": Default(
-            0.32,
-            0.08,
-            f"of pump and motor together, 25 to 40 % ({PRACTICE})",
+            0.27,
+            0.13,
+            f"of pump and motor together, 25 to 40 %, small ones down to 15 % ({PRACTICE})",
             RECTANGULAR,
         ),
         "dead_time": Default(
@@ -364,6 +364,8 @@ SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
         "rated_pump_pressure": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
         # A meter at the pump's own plug, under load; what somebody says of it.
         "pump_voltage": {MEASURED: Spread(0.2, False), STATED: Spread(0.5, False)},
+        # A dashboard's sender and gauge, or a mechanical one, read while the engine turns.
+        "oil_pressure_difference": {MEASURED: Spread(40e3, False), STATED: Spread(50e3, False)},
         "rated_cooler_flow": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
         "volumetric_efficiency": {MEASURED: Spread(0.04), STATED: Spread(0.10)},
         "exhaust_pressure_ratio": {MEASURED: Spread(0.05), STATED: Spread(0.15)},

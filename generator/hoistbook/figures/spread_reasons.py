@@ -41,6 +41,7 @@ _BY_REASON: Mapping[str, tuple[str, ...]] = {
     "a sensor or a water-shake test; a label": ("volume_fraction_second",),
     "a flow bench; a maker's or seller's label": ("rated_static_flow", "rated_pump_flow"),
     "a meter at the pump's own plug, under load; what somebody says of it": ("pump_voltage",),
+    "a gauge on a running engine; what somebody read off one": ("oil_pressure_difference",),
     "a calliper in the end of a pipe; what it is sold as": ("pipe_bore",),
     "a tape measure along a bent pipe": ("pipe_length",),
     "counted": ("bend_count", "cylinder_count"),
