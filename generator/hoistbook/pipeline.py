@@ -14,7 +14,7 @@ from pathlib import Path
 
 from hoistbook.authored.journal import read_journal
 from hoistbook.authored.rates import FoundRates, write_rates
-from hoistbook.authored.records import Journal, PowerRun
+from hoistbook.authored.records import Episode, Journal, PowerRun
 from hoistbook.cautions.rules import owed_by_page
 from hoistbook.cautions.texts import CAUTIONS
 from hoistbook.compare.claims import claim_verdicts
@@ -108,8 +108,21 @@ def work_out(folder: Path, *, unpublished: bool = False, tell: Tell = silent) ->
         owed=owed_by_page(journal, states, figures, joins),
         joins=joins,
     )
-    notices = (*read.notices, *reckoned.notices, *notices_of(material))
+    left_out = (_left_out(each) for each in read.journal.episodes if each not in journal.episodes)
+    notices = (*read.notices, *reckoned.notices, *notices_of(material), *left_out)
     return Built(problems=(), notices=tuple(sorted(notices, key=_by_line)), material=material)
+
+
+def _left_out(episode: Episode) -> Notice:
+    """Return the notice of an episode that the public site does not have yet."""
+    return Notice(
+        "not-published",
+        f"episode {episode.number} is not published yet: the site is written without it",
+        episode.place,
+        "add `published:` with the day, as 2026-03-06, once its video is up; "
+        "`hoistbook watch` shows it until then",
+        episode.number,
+    )
 
 
 def _by_line(notice: Notice) -> tuple[str, int]:

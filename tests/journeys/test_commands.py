@@ -112,7 +112,7 @@ def test_check_counts_and_writes_nothing(tmp_path: Path) -> None:
     ran = run("check", journal=journal)
 
     assert ran.exit_code == 0
-    assert ran.output.endswith("0 problems, 1 notice\n")
+    assert ran.output.endswith("0 problems, 2 notices\n")
     assert [each.name for each in tmp_path.iterdir()] == ["content"]
 
 
@@ -131,6 +131,7 @@ def test_check_tells_what_the_record_says_about_the_car(tmp_path: Path) -> None:
         'notice: claim "injector duty below N %": does not hold',
         "notice: rates.csv has no rate of GBP for N-N-N; "
         "the total of that day is not shown in GBP",
+        "notice: episode N is not published yet: the site is written without it",
     ]
     assert f"{journal}/episodes/02-half-a-bar/episode.md:2:1\nnotice: Injector" in ran.output
 

@@ -110,7 +110,7 @@ def test_a_template_that_cannot_be_used_is_a_problem(home: Path, template: str, 
         f"content/themes/jobsheet/{told}"
         "  themes/README.md of hoistbook says what a template is given\n"
         "\n"
-        "1 problem, 0 notices; the site stays as it was\n"
+        "1 problem, 1 notice; the site stays as it was\n"
     )
 
 

@@ -30,7 +30,8 @@ WRITTEN = """() => {
   const walker = document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT);
   while (walker.nextNode())
     // A control is not printed, and what it offers is no text of the sheet.
-    if (!walker.currentNode.parentElement.closest('script,style,template,button,select,nav,svg title'))
+    if (!walker.currentNode.parentElement.closest(
+        'script,style,template,button,select,nav,svg title'))
       out.push(walker.currentNode.data);
   return out.join(' ');
 }"""

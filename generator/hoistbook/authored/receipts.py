@@ -52,6 +52,14 @@ SPENT: fields.Fields = {
 
 def read_receipt(node: Node, context: Context) -> Receipt | None:
     """Read one purchase."""
+    if isinstance(node, Text):
+        message = "a line stands here; a receipt has a supplier, a day and its parts"
+        hint = (
+            "write `- from: Shop`, `  date: 2026-01-20` and `  parts:` in lines of their own, and "
+            f"under the last of them `    - {node.value}`"
+        )
+        context.problem("wrong-shape", message, node.place, hint)
+        return None
     values = read_table(node, RECEIPT, context, "a receipt")
     if values is None:
         return None
