@@ -6,8 +6,10 @@ that they can be sent to a file or a mail and compared.
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from io import TextIOWrapper
 from pathlib import Path
 
 from rich.console import Console
@@ -61,6 +63,10 @@ class Screen:
 
 
 def _console(*, stderr: bool) -> Console:
+    # Where the terminal has no minus sign or degree, its number is printed instead of nothing.
+    stream = sys.stderr if stderr else sys.stdout
+    if isinstance(stream, TextIOWrapper):
+        stream.reconfigure(errors="backslashreplace")
     # Colour words and links of rich's own would say things that the text does not.
     return Console(stderr=stderr, highlight=False, markup=False, emoji=False)
 

@@ -156,6 +156,8 @@ def test_the_same_journal_gives_the_same_bytes_everywhere(home: Path) -> None:
         "TZ": "Pacific/Kiritimati",
         "LANG": "tr_TR.UTF-8",
         "LC_ALL": "C",
+        "PYTHONCOERCECLOCALE": "0",
+        "PYTHONUTF8": "0",
         "COLUMNS": "40",
     }
 
@@ -163,6 +165,20 @@ def test_the_same_journal_gives_the_same_bytes_everywhere(home: Path) -> None:
 
     assert ran.status == 0
     assert read_tree(home / "other/site") == tree(home)
+
+
+def test_a_terminal_without_the_letter_is_told_its_number(home: Path) -> None:
+    file = home / "content/episodes/02-half-a-bar/episode.md"
+    changed(file, "  mass: 910 kg", "  mass: 910 µ")
+
+    ran = hoistbook(
+        "check",
+        folder=home,
+        environment={"LC_ALL": "C", "PYTHONCOERCECLOCALE": "0", "PYTHONUTF8": "0"},
+    )
+
+    assert ran.status == 1
+    assert "      mass: 910 \\xb5\n" in ran.err
 
 
 def test_nothing_of_an_unpublished_episode_or_a_private_note_is_written(home: Path) -> None:
