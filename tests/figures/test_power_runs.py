@@ -11,7 +11,7 @@ from hoistbook.figures.power_runs import binned, measured_power, measured_torque
 from hoistbook.figures.stage import figures_of
 from hoistbook.history.state import Dated
 from hoistbook.values.evidence import Evidence
-from tests.figures.states import CAR, PLACE, boosted, given, state
+from tests.figures.states import CAR, PLACE, TURBO_PARTS, boosted, given, state
 
 RUN = PowerRun(log="run.csv", at="wheels", power_standard="none", place=PLACE)
 NAN = math.nan
@@ -49,6 +49,11 @@ def test_a_median_shrugs_off_a_spike():
 def test_gaps_and_a_standing_engine_are_left_out():
     gappy = log(speed=(3000, NAN, 0, 3000), torque=(NAN, 100, 100, 90))
     assert binned(gappy, "torque") == {3000: 90}
+
+
+def test_an_engine_that_hardly_turns_has_no_torque():
+    cranking = log(speed=(30, 50, 3000), power=(100, 100, 31_415.93))
+    assert measured_torque(cranking) == {3000: pytest.approx(100)}
 
 
 @pytest.mark.parametrize("columns", [{"torque": (100,)}, {"speed": (3000,), "boost": (1,)}])
@@ -118,3 +123,18 @@ def test_figures_come_in_the_order_of_the_states_and_name_their_episode():
     assert [each.episode for each in found] == [2, 3, 4]
     missing = figures_of(journal(), (state(episode=7, car={"mass": CAR["mass"]}),))[0]
     assert missing.get("power").episode == 7
+
+
+def test_a_figure_is_of_the_episode_since_which_it_is_as_it_is():
+    # The cooler comes off in episode 4 and nothing is set then; in 5 it is back, in 6 nothing is.
+    with_cooler, without = dict(TURBO_PARTS), dict(TURBO_PARTS)
+    del without["cooler"]
+    of_states = (
+        boosted(episode=3, parts=with_cooler),
+        boosted(episode=4, parts=without),
+        boosted(episode=5, parts=with_cooler),
+        boosted(episode=6, parts=with_cooler),
+    )
+    found = [each.get("charge_temperature") for each in figures_of(journal(), of_states)]
+    assert [each.episode for each in found] == [3, 4, 5, 5]
+    assert found[1].value > found[0].value == found[2].value

@@ -97,7 +97,8 @@ class Figure:
     formula: str
     """Name of the formula in `hoistbook.engineering`; empty for a plain measurement."""
     episode: int
-    """The episode that last changed any of its inputs."""
+    """The episode since which it has been as it is; of an estimate of inputs alone, the last that
+    set any of them."""
     at_speed: float | None = None
     """For a curve: the engine speed of the headline, 1/min."""
     headline: str = ""

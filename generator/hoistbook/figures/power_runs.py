@@ -29,7 +29,8 @@ def binned(log: Log, column: str) -> Binned:
     values = np.asarray(log.columns.get(column, ()), dtype=float)
     if len(speeds) == 0 or len(speeds) != len(values):
         return {}
-    good = np.isfinite(speeds) & np.isfinite(values) & (speeds > 0)
+    # A crankshaft that hardly turns would fall into the bin of one that stands.
+    good = np.isfinite(speeds) & np.isfinite(values) & (speeds > BIN / 2)
     centres = np.round(speeds[good] / BIN) * BIN
     order = np.argsort(centres, kind="stable")
     every, starts = np.unique(centres[order], return_index=True)

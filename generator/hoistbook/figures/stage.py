@@ -36,7 +36,26 @@ def estimate(inputs: Inputs, key: Key) -> Figure | Missing | None:
 def figures_of(journal: Journal, states: Sequence[State]) -> tuple[Figures, ...]:
     """Return the figures of each state, in the order of the states."""
     runs = known_runs(journal, states)
-    return tuple(_of_state(state, up_to(runs, state)) for state in states)
+    found: list[Figures] = []
+    for state in states:
+        here = _of_state(state, up_to(runs, state))
+        found.append(_since(here, found[-1] if found else None))
+    return tuple(found)
+
+
+def _since(here: Figures, before: Figures | None) -> Figures:
+    """Return a state's figures, each with the episode since which it has been as it is.
+
+    The episodes of its inputs do not tell: a part that comes off takes its own with it, and a
+    figure that goes back to what it was is not what the episode before said.
+    """
+    known = {each.key: each for each in before.figures} if before else {}
+    dated: list[Figure | Missing] = []
+    for each in here.figures:
+        old = known.get(each.key)
+        same = isinstance(old, Figure) and replace(each, episode=old.episode) == old
+        dated.append(replace(each, episode=old.episode if old and same else here.episode))
+    return replace(here, figures=tuple(dated))
 
 
 def informed(state: State, runs: Sequence[KnownRun]) -> Inputs:
@@ -59,12 +78,7 @@ def _of_state(state: State, runs: Sequence[KnownRun]) -> Figures:
     inputs = informed(state, runs)
     for each in estimates(inputs):
         better = measured.pop(each.key.quantity, None) if each.key.subject == "engine" else None
-        if better is not None:
-            figures.append(better)
-        elif isinstance(each, Missing):
-            figures.append(replace(each, episode=state.episode))
-        else:
-            figures.append(each)
+        figures.append(better or each)
     return Figures(episode=state.episode, figures=(*figures, *measured.values()), inputs=inputs)
 
 
