@@ -1,7 +1,8 @@
 """The whole chain worked out in print, in order, at the engine speed at which power is highest.
 
-It stands on several sheets: the way to power and fuel, and what the car asks beside it. Here a
-reader's own number runs through everything that rests on it.
+It stands on several sheets, for a page must stay light: the way to power, fuel, pipes, and what
+the car asks beside. All start from the same inputs, and the links from one sheet to the next carry
+a reader's own numbers along: so these run through everything that rests on them.
 """
 
 from __future__ import annotations
@@ -55,8 +56,8 @@ ADDRESSES = {
     "beside": links.BESIDE,
 }
 
-MOST_NODES = 1250
-"""Of a page's 1,400 elements, what the steps may take; fields of the script come on top."""
+MOST_NODES = 1230
+"""Of a page's 1,400 elements, what the steps may take with the fields that the script adds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,8 +90,8 @@ class ChainContext(Sheet):
     sections: tuple[ChainSection, ...]
     left_out: tuple[Link, ...]
     """Figures that the page has no room for, by the workings of their own."""
-    others: tuple[Link, ...]
-    """The other sheets."""
+    sheets: tuple[Link, ...]
+    """All sheets in order, this one among them."""
     chains: tuple[Json, ...]
     """What the script works out anew: one chain."""
 
@@ -135,6 +136,8 @@ def _page(
 ) -> Page:
     address, title = ADDRESSES[sheet], desk.words(f"{sheet}.title")
     shown, left_out = _within_weight(desk, sections)
+    sheets = chain_sheets(desk)
+    here = [each.address for each in sheets].index(address)
     return Page(
         address=address,
         template="chain.html",
@@ -147,7 +150,9 @@ def _page(
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
             sections=shown,
             left_out=left_out,
-            others=tuple(each for each in chain_sheets(desk) if each.address != address),
+            sheets=sheets,
+            before=sheets[here - 1] if here else None,
+            after=sheets[here + 1] if here + 1 < len(sheets) else None,
             chains=chains,
         ),
         owed=desk.owed(address),
@@ -180,7 +185,7 @@ def _within_weight(
         steps: list[ChainStep] = []
         for figure in figures:
             step = _step(desk, figure)
-            nodes += 8 + sum(each.count("</") for each in step.equations)
+            nodes += 5 + sum(map(_elements, step.equations))
             if nodes > MOST_NODES:
                 left_out[figure.key.quantity] = step.title
             else:
@@ -189,6 +194,11 @@ def _within_weight(
             title = desk.words(f"chain.{name}")
             shown.append(ChainSection(id=name, title=title, steps=tuple(steps)))
     return tuple(shown), tuple(left_out.values())
+
+
+def _elements(equation: Markup) -> int:
+    """Return the elements of an equation in its box, with a field over each number."""
+    return 1 + equation.count("</") + equation.count("class=")
 
 
 def _step(desk: Desk, figure: Figure) -> ChainStep:

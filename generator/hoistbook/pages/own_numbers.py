@@ -33,6 +33,7 @@ from hoistbook.pages.formulas import short_words
 from hoistbook.pages.javascript import inputs_of, javascript
 
 _SCRIPTS = resources.files("hoistbook.pages") / "scripts"
+_PIECES = ("chain", "sheet", "carry")
 SPEED = "engine_speed"
 
 Json = dict[str, object]
@@ -111,7 +112,7 @@ def script_files(desk: Desk) -> dict[str, bytes]:
         '"use strict";\n(() => {',
         f"const formulas = {{\n{''.join(_formulas())}}};",
         f"const table = {json.dumps(_table(desk), ensure_ascii=False, sort_keys=True)};",
-        *((_SCRIPTS / name).read_text(encoding="utf-8") for name in ("chain.js", "sheet.js")),
+        *((_SCRIPTS / f"{name}.js").read_text(encoding="utf-8") for name in _PIECES),
         "globalThis.hoistbook = Object.freeze({formulas, workOut, bandOf, sheets});\n})();\n",
     ]
     return {links.file_path(links.OWN_NUMBERS): "\n".join(pieces).encode()}
@@ -187,7 +188,9 @@ _OWN = (
     "label",
     "no_number",
     "no_such_number",
+    "of",
     "this_is_yours",
+    "which",
     "yours",
 )
 

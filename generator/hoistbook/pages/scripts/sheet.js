@@ -76,7 +76,8 @@ function numberIn(text) {
   const grouped = new RegExp(`^-?\\d{1,3}(\\${table.group}\\d{3})+(${point}\\d*)?$`);
   const plain = grouped.test(bare) ? bare.replaceAll(table.group, "") : bare;
   const number = new RegExp(`^-?(\\d+(${point}\\d*)?|${point}\\d+)(e-?\\d+)?$`, "i");
-  return number.test(plain) ? Number(plain.replace(table.decimal, ".")) : null;
+  const value = number.test(plain) ? Number(plain.replace(table.decimal, ".")) : NaN;
+  return Number.isFinite(value) ? value : null;
 }
 
 function ownIn(text, unit) {
@@ -88,6 +89,19 @@ function ownIn(text, unit) {
   return own;
 }
 
+/* A number of a reader's own, written for a parameter; without a value where it is no number. */
+function ownEntry(text, parameter) {
+  return {...ownIn(text, table.quantities[parameter].formula), text, parameter};
+}
+
+/* What a reader has written, in the unit of another formula that takes the same number. */
+function inUnit({value, half, text, parameter}, unit) {
+  const {scale} = table.quantities[parameter].formula;
+  if (value === undefined || scale === unit.scale) { return text; }
+  const [own, band] = [(value - unit.zero) / unit.scale, half / unit.scale].map((each) => exact(each, 12));
+  return half === null ? own : `${own} ± ${band}`;
+}
+
 /* One sheet: its chain, its workings, and the numbers of the reader's own. */
 
 class Sheet {
@@ -96,7 +110,14 @@ class Sheet {
     this.chain = chains[Number(place.dataset.chain)];
     this.bases = new Map(this.chain.bases.map((base) => [base.name, base]));
     this.steps = new Map(stepsOf(this.chain).map((step) => [step.name, step]));
+    this.parameters = new Map();
+    for (const {sources} of this.steps.values()) {
+      for (const [parameter, name] of sources) {
+        this.parameters.set(name, [...this.parameters.get(name) ?? [], parameter]);
+      }
+    }
     this.own = new Map();
+    this.follow = () => {};
     this.fields = [];
     this.texts = [];
     const inside = [...place.querySelectorAll("[data-working]")];
@@ -225,8 +246,7 @@ class Sheet {
     if (text === "" || builds) {
       this.own.delete(field.name);
     } else {
-      const {formula} = table.quantities[field.parameter];
-      this.own.set(field.name, {...ownIn(text, formula), text, parameter: field.parameter});
+      this.own.set(field.name, ownEntry(text, field.parameter));
     }
     this.read();
   }
@@ -290,12 +310,13 @@ class Sheet {
     });
     this.tell();
     this.lay();
+    this.follow();
   }
 
   refill({input, number, name, parameter, text}) {
     const own = this.own.get(name), {formula, digits} = table.quantities[parameter];
     let now = text;
-    if (own) { now = own.text; } else if (this.own.size && this.known(name)) {
+    if (own) { now = inUnit(own, formula); } else if (this.own.size && this.known(name)) {
       now = bare(shown(this.reading(name), formula, digits)[0]);
     }
     if (input.value !== now) { input.value = now; }
@@ -306,12 +327,24 @@ class Sheet {
   /* Says whose numbers these are, and why there are none. */
   tell() {
     const own = this.own.size > 0;
-    this.status.textContent = own ? this.cause || table.words.yours : "";
+    const yours = own ? `${table.words.yours} ${said("which", {numbers: this.listed()})}` : "";
+    this.status.textContent = own && this.cause || yours;
+    this.place.classList.toggle("retold", own);
+    this.place.dataset.told = this.status.textContent;
     this.line.classList.toggle("told", own);
     this.back.hidden = !own;
     this.fields.forEach(({input, name}) => {
       input.setAttribute("aria-invalid", String(own && name === this.wrong));
     });
+  }
+
+  /* The reader's numbers in words: on another sheet they may stand in no field. */
+  listed() {
+    return [...this.own].map(([name, {text, parameter}]) => {
+      const {words, formula} = table.quantities[parameter], [, of] = name.split(" of ");
+      const what = of ? said("of", {what: words, of: of.replaceAll("-", " ")}) : words;
+      return `${what} ${text}${formula.after}`;
+    }).join("; ");
   }
 
   addLine() {
