@@ -173,11 +173,15 @@ def test_a_run_at_forty_speeds_in_any_order_and_twice_is_read_as_it_is(tmp_path:
         ),
         (
             "RPM,Torque [N m]\nNaN,NaN\nNaN,90\n3000,NaN\n4000,NaN\n",
-            "run.csv:1:1: no line of this log has both an engine speed above zero and a torque",
+            "run.csv:1:1: no line of this log has both an engine speed and a torque above zero",
         ),
         (
             "RPM,Torque [N m]\n0,90\n-100,80\n",
-            "run.csv:1:1: no line of this log has both an engine speed above zero and a torque",
+            "run.csv:1:1: no line of this log has both an engine speed and a torque above zero",
+        ),
+        (
+            "RPM,Power [kW]\n3000,-30\n4000,0\n",
+            "run.csv:1:1: no line of this log has both an engine speed and a power above zero",
         ),
         ("RPM,Torque [N m]\nNaN,90\nNaN,80\n", "run.csv:1:1: this log holds fewer than two lines"),
         ("RPM,Torque [N m]\n", "run.csv:1:1: this log holds fewer than two lines"),
@@ -203,6 +207,16 @@ def test_a_log_without_the_numbers_it_is_for_gives_its_cause(
     tmp_path: Path, csv: str, said: str
 ) -> None:
     assert messages(tmp_path, files(csv)) == [f"episodes/01-one/{said}"]
+
+
+def test_lines_in_which_the_engine_does_not_pull_are_noticed(tmp_path: Path) -> None:
+    lay_down(tmp_path, files("RPM,Torque [N m]\n3000,90\n4000,95\n4000,-20\n3000,0\n2000,\n"))
+    (notice,) = (each for each in read_journal(tmp_path).notices if each.code == "overrun")
+
+    assert (notice.message, notice.hint) == (
+        "left out, since their torque is nothing or less: 2 of 5 lines of this log",
+        "the engine does not pull there: the car rolls out, or stands",
+    )
 
 
 def test_a_column_in_another_unit_than_it_says_is_noticed(tmp_path: Path) -> None:

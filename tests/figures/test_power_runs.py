@@ -7,7 +7,7 @@ import pytest
 
 from hoistbook.authored.records import Journal, Log, PowerRun
 from hoistbook.figures.figure import Figure
-from hoistbook.figures.power_runs import binned, measured_power, measured_torque
+from hoistbook.figures.power_runs import binned, measured_power, measured_torque, pulling
 from hoistbook.figures.stage import figures_of
 from hoistbook.history.state import Dated
 from hoistbook.values.evidence import Evidence
@@ -49,6 +49,19 @@ def test_a_median_shrugs_off_a_spike():
 def test_gaps_and_a_standing_engine_are_left_out():
     gappy = log(speed=(3000, NAN, 0, 3000), torque=(NAN, 100, 100, 90))
     assert binned(gappy, "torque") == {3000: 90}
+
+
+def test_a_roll_out_is_no_part_of_the_pull():
+    rolled_out = log(
+        speed=(3000, 4000, 5000, 5000, 4000, 3000),
+        torque=(102, 98, 91, -30, -25, -20),
+        boost=(5e4, 5e4, 5e4, -6e4, -6e4, -6e4),
+    )
+    pull = pulling(rolled_out)
+    assert binned(pull, "torque") == {3000: 102, 4000: 98, 5000: 91}
+    assert set(binned(pull, "boost").values()) == {5e4}
+    found = figures_of(journal(rolled_out), states())[0].get("wheel_power")
+    assert found.value == pytest.approx(91 * 2 * math.pi * 5000 / 60)
 
 
 def test_an_engine_that_hardly_turns_has_no_torque():

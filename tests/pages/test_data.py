@@ -3,9 +3,11 @@
 import csv
 import io
 import json
+from dataclasses import replace
 
 import pytest
 
+from hoistbook.figures.referred import Referred
 from hoistbook.pages.data import data_files
 from hoistbook.pages.desk import desk_of
 from tests.pages.sample import sample_material
@@ -81,3 +83,26 @@ def test_what_was_said_before_a_run_stays_beside_what_came(files: dict[str, byte
             ("estimated for the run's own boost, air and mixture", 65, 59, 72),
         ]
     ]
+
+
+@pytest.mark.parametrize(
+    ("of_log", "measured"),
+    [
+        (Referred(stated="SAE J1349", taken_out=1.05), "none"),
+        (Referred(stated="SAE J1349", standard="SAE J1349"), "SAE J1349"),
+    ],
+    ids=["taken out", "left in"],
+)
+def test_a_measured_power_names_the_standard_that_it_stands_by(
+    of_log: Referred, measured: str
+) -> None:
+    material = sample_material()
+    run = replace(material.comparisons[0].run, power_standard="SAE J1349")
+    compared = replace(material.comparisons[0], run=run, referred=of_log)
+    files = data_files(desk_of(replace(material, comparisons=(compared,))))
+    rows = json.loads(files["data/power-runs.json"])["power-runs"]
+    assert {row["line"]: row["power standard"] for row in rows} == {
+        "measured": measured,
+        "estimated before the run": "none",
+        "estimated for the run's own boost, air and mixture": "none",
+    }

@@ -17,6 +17,7 @@ from hoistbook.authored.sheets import (
     numbers_in,
     sheet_of,
 )
+from hoistbook.problems import Place
 
 COLUMNS: Mapping[str, Column] = {
     "time": Column("time", (), "s"),
@@ -71,6 +72,7 @@ def read_log(run: PowerRun, context: Context) -> Log | None:
     if sheet.problems:
         return None
     look_at(sheet, found, context)
+    _tell_overrun(run.log, found.columns, context)
     return Log(columns=found.columns)
 
 
@@ -84,8 +86,24 @@ def _check_complete(sheet: Sheet, columns: Mapping[str, Sequence[float]]) -> Non
     if np.isfinite(speeds).sum() < ENOUGH_LINES:
         sheet.problem("empty-log", "this log holds fewer than two lines", 0, "export it again")
         return
-    name = "power" if "power" in columns else "torque"
-    together = np.isfinite(speeds) & np.isfinite(np.array(columns[name])) & (speeds > 0)
+    name = _drive(columns)
+    together = np.isfinite(speeds) & (np.array(columns[name]) > 0) & (speeds > 0)
     if not together.any():
-        message = f"no line of this log has both an engine speed above zero and a {name}"
+        message = f"no line of this log has both an engine speed and a {name} above zero"
         sheet.problem("empty-log", message, 0, "export it again, with both in every line")
+
+
+def _drive(columns: Mapping[str, Sequence[float]]) -> str:
+    """Return which column says what the engine gives; power is believed before torque."""
+    return "power" if "power" in columns else "torque"
+
+
+def _tell_overrun(file: str, columns: Mapping[str, Sequence[float]], context: Context) -> None:
+    """Say how many lines are left out because the engine does not pull there."""
+    name = _drive(columns)
+    overrun = int((np.array(columns[name]) <= 0).sum())
+    if overrun:
+        of_all = f"{overrun} of {len(columns[name])} lines"
+        message = f"left out, since their {name} is nothing or less: {of_all} of this log"
+        hint = "the engine does not pull there: the car rolls out, or stands"
+        context.notice("overrun", message, Place(file), hint)

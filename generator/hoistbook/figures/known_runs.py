@@ -19,6 +19,7 @@ from hoistbook.figures.power_runs import (
     measured_power,
     measured_torque,
     place_of,
+    pulling,
     scaled,
 )
 from hoistbook.figures.referred import Referred, air_bases, referred
@@ -85,7 +86,8 @@ def up_to(runs: Sequence[KnownRun | None], state: State) -> tuple[KnownRun, ...]
 def _known(
     dated: Dated[PowerRun], journal: Journal, by_episode: Mapping[int, State]
 ) -> KnownRun | None:
-    log = journal.logs.get(dated.value.log)
+    written = journal.logs.get(dated.value.log)
+    log = pulling(written) if written is not None else None
     state = state_of(dated, by_episode)
     power = measured_power(log) if log is not None else {}
     if log is None or state is None or not power:

@@ -7,6 +7,8 @@ is. A run at the wheels stays at the wheels.
 
 from __future__ import annotations
 
+from itertools import compress
+
 import numpy as np
 
 from hoistbook.authored.records import Log, PowerRun
@@ -38,6 +40,18 @@ def binned(log: Log, column: str) -> Binned:
     return {
         float(centre): float(np.median(each)) for centre, each in zip(every, samples, strict=False)
     }
+
+
+def pulling(log: Log) -> Log:
+    """Return a log without its overrun: rollers go on logging while the car rolls out.
+
+    In one bin with the pull, samples of no power or less would be taken for the scatter of it.
+    """
+    drive = np.asarray(log.columns.get("power") or log.columns.get("torque") or (), dtype=float)
+    pulls = ~(drive <= 0)
+    return Log(
+        columns={name: tuple(compress(cells, pulls)) for name, cells in log.columns.items()}
+    )
 
 
 def measured_power(log: Log) -> Binned:

@@ -52,6 +52,11 @@ class Referred:
     held: str = ""
     """Why none of them applies to this run."""
 
+    @property
+    def left_in(self) -> str:
+        """Return the standard whose factor stays in what was observed, `none` for none."""
+        return self.stated if self.stated and self.taken_out == 1 else AS_RUN
+
 
 AS_IT_WAS = Referred()
 """Of a run as it was run, of which no standard says anything."""

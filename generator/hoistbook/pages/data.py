@@ -13,7 +13,7 @@ from decimal import Decimal
 
 from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.digits import place, places, rounded
-from hoistbook.figures.figure import Curve, Figure
+from hoistbook.figures.figure import AS_RUN, Curve, Figure
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import change_rows
 from hoistbook.pages.csv_table import Cell, Table, csv_table
@@ -243,7 +243,7 @@ def _power_runs(desk: Desk) -> Table:
             (
                 each.episode,
                 each.run.at,
-                each.run.power_standard,
+                each.referred.left_in if curve is each.measured else AS_RUN,
                 line,
                 *_point(desk, curve, at),
             )
