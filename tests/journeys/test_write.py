@@ -52,6 +52,18 @@ def test_the_first_writing_says_what_to_open_and_how_to_watch(tmp_path: Path) ->
     )
 
 
+def test_the_site_of_a_car_that_is_sold_is_written(tmp_path: Path) -> None:
+    journal = copied(tmp_path)
+    episode = journal / "episodes/02-half-a-bar/episode.md"
+    changed(episode, "  - fitted: turbo\n", "  - fitted: turbo\n  - {sold: car, for: 800 EUR}\n")
+
+    built = build(journal)
+
+    assert (built.problems, built.tree is None) == ((), False)
+    page = (built.tree or {})["episodes/2/index.html"].decode()
+    assert '<a href="../../spec/index.html">The car</a>' in page
+
+
 def test_what_it_says_to_type_can_be_typed_when_folders_and_program_have_other_names(
     tmp_path: Path,
 ) -> None:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
+from hoistbook.authored.parts import CAR
 from hoistbook.authored.records import Done, Verb
 from hoistbook.history.bench import UNBOUGHT, Bench
 from hoistbook.history.coming import come_in
 from hoistbook.history.contradictions import contradiction, money_still_to_come
-from hoistbook.history.known import CAR
 from hoistbook.history.state import PartState, Status
 
 

@@ -9,9 +9,6 @@ from hoistbook.history.events import PartCame, PartMade, events
 from hoistbook.problems import Place, Problem, closest
 from hoistbook.values.name import to_id
 
-CAR = "car"
-"""Stands for the car itself where a part's id stands: `sold: car`."""
-
 
 def all_episodes(journal: Journal) -> tuple[Episode, ...]:
     """Return the car as bought, as episode 0, and the episodes after it."""

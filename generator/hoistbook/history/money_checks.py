@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from hoistbook.authored.parts import CAR
 from hoistbook.authored.records import Came, Episode, Journal, Part, Verb
-from hoistbook.history.known import CAR, all_episodes, parts_written
+from hoistbook.history.known import all_episodes, parts_written
 from hoistbook.history.ledger import Entry, EntryKind, Stage
 from hoistbook.history.promised import unpaid_notices
 from hoistbook.history.receipts import HAS_A_PRICE

@@ -8,9 +8,9 @@ from decimal import Decimal
 from fractions import Fraction
 
 from hoistbook.authored.kinds import THE_CAR
+from hoistbook.authored.parts import CAR
 from hoistbook.authored.records import Came, Done, Episode, Verb
 from hoistbook.history.exchange import Exchange
-from hoistbook.history.known import CAR
 from hoistbook.history.ledger import BY_CHARGED, Entry, EntryKind, Stage
 from hoistbook.history.receipts import kept_share, label_of
 from hoistbook.history.spread import rounded

@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import TypeAlias
 
 from hoistbook.authored.kinds import kinds
+from hoistbook.authored.parts import CAR
 from hoistbook.authored.records import BoostBySpeed, Episode, Fact, Given, Join
 from hoistbook.cautions.caution import Owed
 from hoistbook.engineering import GLOSSARY
@@ -185,7 +186,9 @@ class Desk:
         return known.part.name if known else part_id
 
     def part(self, part_id: str) -> PartRef:
-        """Return a part as it is named on a page."""
+        """Return a part as it is named on a page; the car itself leads to its spec sheet."""
+        if part_id == CAR:
+            return PartRef(text=self.words("spec.car"), address=links.SPEC)
         return PartRef(
             text=self.part_name(part_id),
             address=links.part(part_id),
