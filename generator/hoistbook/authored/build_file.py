@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -10,7 +11,7 @@ from hoistbook.authored.context import Context
 from hoistbook.authored.facts import read_known_facts
 from hoistbook.authored.fields import Field, read_table
 from hoistbook.authored.kinds import THE_CAR, car_facts, setting_facts
-from hoistbook.authored.nodes import Node, Table, is_blank, kind_of
+from hoistbook.authored.nodes import Entry, Node, Table, Text, is_blank, kind_of
 from hoistbook.authored.offered import LANGUAGES, known_themes, one_of
 from hoistbook.authored.parts import read_part_of_car
 from hoistbook.authored.receipts import read_spent
@@ -115,9 +116,26 @@ def read_habits(node: Node | None, context: Context) -> None:
     aside = Context(context.root, context.file)
     for key, read in (("numbers", JOURNAL["numbers"].read), ("currency", fields.currency)):
         given = node.get(key)
-        value = None if given is None or is_blank(given) else read(given, aside)
+        if given is None or is_blank(given):
+            continue
+        value = read(given, aside)
         if value is not None:
             setattr(context, key, value)
+        elif key == "numbers":
+            context.numbers_known = False
+
+
+_HABIT = re.compile(r"^(numbers|currency):[ \t]+[\"']?(\w+)", re.MULTILINE)
+
+
+def habits_by_look(text: str, context: Context) -> None:
+    """Take the same from a build.yaml that breaks off, where its lines are known by their look.
+
+    Otherwise one slip there would have every decimal comma of the journal called a mistake.
+    """
+    place = Place(context.file)
+    entries = (Entry(Text(key, place), Text(value, place)) for key, value in _HABIT.findall(text))
+    read_habits(Table(tuple(entries), place), context)
 
 
 def read_build(node: Node, context: Context) -> BuildFile | None:

@@ -23,6 +23,8 @@ class Context:
     episode: int | None = None
     problems: list[Problem] = field(default_factory=list)
     notices: list[Notice] = field(default_factory=list)
+    numbers_known: bool = True
+    """False where build.yaml is not there to say what a comma means, or says it wrongly."""
 
     def problem(self, code: str, message: str, place: Place, hint: str = "") -> None:
         """Note something wrong."""

@@ -208,6 +208,8 @@ def _boost_by_speed(node: Items | Table, context: Context, fact: Fact) -> BoostB
         row = _boost_row(item, context, fact)
         if row is not None:
             rows.append(row)
+    if len(rows) < len(items):
+        return None
     speeds = [speed for speed, _ in rows]
     if len(rows) < 2 or speeds != sorted(set(speeds)):
         message = "boost by speed needs two lines or more, slowest first"

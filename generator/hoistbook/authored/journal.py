@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 from pathlib import Path
 
-from hoistbook.authored.build_file import BuildFile, read_build, read_habits
+from hoistbook.authored.build_file import BuildFile, habits_by_look, read_build, read_habits
 from hoistbook.authored.context import Context
 from hoistbook.authored.episode_file import EpisodeFile, read_episode
 from hoistbook.authored.folder import BUILD_FILE, episode_files, read_text
@@ -58,7 +58,13 @@ def read_journal(folder: Path) -> Read:
         context.problems.extend(astray(every, known.ends))
         if not context.problems:
             return Read(_journal(build, joined, rates.rates), (), tuple(context.notices))
-    return Read(None, tuple(_in_order(context.problems)), tuple(context.notices))
+    told = (each for each in context.problems if context.numbers_known or not _of_a_comma(each))
+    return Read(None, tuple(_in_order(told)), tuple(context.notices))
+
+
+def _of_a_comma(problem: Problem) -> bool:
+    """Tell whether a problem is there only because nobody knows what a comma means."""
+    return problem.code in ("two-readings", "decimal-mark")
 
 
 MOST_PROBLEMS = 50
@@ -80,10 +86,12 @@ def _build(context: Context) -> BuildFile | None:
     text, problems = read_text(context.root, BUILD_FILE)
     context.problems.extend(problems)
     if text is None or problems:
+        context.numbers_known = False
         return None
     node, found = parse_front_matter(text, BUILD_FILE)
     context.problems.extend(found)
     if node is None:
+        habits_by_look(text, context)
         if not found:
             hint = "begin with `format: 1` and `title: ...`"
             context.problem("empty-file", "this file is empty", Place(BUILD_FILE), hint)

@@ -54,12 +54,24 @@ def parse_fuel(text: str, numbers: str = "point") -> Fuel | Slip:
     return Slip("unknown-fuel", f"`{words}` is not a fuel known here", _hint(words))
 
 
+_OCTANE_NUMBER = re.compile(
+    r"(?i)\bron\b|\bmon\b|\baki\b|octane"
+    r"|^(?:super|premium|regular|petrol|gasoline|unleaded|normal)\b.*\b(?:8[5-9]|9\d|10\d)\b"
+)
+"""Petrol by the octane number on the pump: petrol 95, super 98, 91 AKI."""
+
+
 def _hint(words: str) -> str:
     """Return what to write instead of a fuel's trade name."""
     # What is sold as E85 holds 51 to 83 % of ethanol (ASTM D5798, from memory).
     if re.fullmatch(r"(?i)e ?[5-9]\d", words):
         return "its share differs from pump to pump; write what yours holds: ethanol blend 74 %"
-    if re.search(r"(?i)^e ?(5|10)$|\bron\b|\bmon\b|octane|unleaded|gasoline", words):
+    if _OCTANE_NUMBER.search(words):
+        return (
+            "write petrol; how near a fuel is to knocking is not worked out here, so the number "
+            "of the pump belongs to the prose"
+        )
+    if re.search(r"(?i)^e ?(5|10)$|unleaded|gasoline", words):
         return "write petrol"
     near = closest(words, NAMES)
     return f"did you mean {near}?" if near else "one of: petrol, methanol, ethanol blend 74 %"
