@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import posixpath
 import re
-from urllib.parse import quote
+from urllib.parse import quote, unquote
 
 from hoistbook.figures.figure import Key
 
@@ -52,7 +52,7 @@ def episode(number: int) -> str:
 
 def episode_file(number: int, name: str) -> str:
     """Return the address of a file that stands beside an episode, by its path from there."""
-    return f"{episode(number)}{name}"
+    return f"{episode(number)}{quote(name)}"
 
 
 def captions(number: int) -> str:
@@ -135,8 +135,10 @@ def file_path(address: str) -> str:
     'episodes/3/index.html'
     >>> file_path("/feed.xml")
     'feed.xml'
+    >>> file_path("/episodes/3/before%20%26%20after.jpg")
+    'episodes/3/before & after.jpg'
     """
-    path = address.partition("#")[0].removeprefix("/")
+    path = unquote(address.partition("#")[0].removeprefix("/"))
     return f"{path}index.html" if path.endswith("/") or not path else path
 
 

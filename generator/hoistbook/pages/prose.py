@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from urllib.parse import unquote
 
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
@@ -187,7 +188,7 @@ def _figure(name: str, targets: Targets) -> Led:
 
 
 def _picture(token: Token, targets: Targets) -> Token:
-    source = str(token.attrs.get("src", ""))
+    source = unquote(str(token.attrs.get("src", "")))
     text, caption = token.content, str(token.attrs.get("title", ""))
     scheme, _, name = source.partition(":")
     picture: Picture | Chart | None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 from collections.abc import Iterator, Mapping
 from pathlib import Path
+from urllib.parse import unquote
 
 from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.check import check_page
@@ -127,7 +128,8 @@ def _picture_paths(material: Material) -> Iterator[tuple[str, str]]:
 def _shown(pages: Mapping[str, bytes]) -> Iterator[str]:
     for path, content in pages.items():
         for reference in look_at(content).references:
-            yield posixpath.normpath(posixpath.join(posixpath.dirname(path), reference.address))
+            address = unquote(reference.address)
+            yield posixpath.normpath(posixpath.join(posixpath.dirname(path), address))
 
 
 def _captions(material: Material) -> dict[str, bytes]:
