@@ -295,6 +295,9 @@ def test_workings_say_in_full_what_an_estimate_is() -> None:
     assert {address: lines(page) for address, page in pages.items()} == {
         "/workings/": ["line fuel", "line estimates"],
         "/workings/chain/": ["line fuel", "line estimates"],
+        "/workings/chain/beside/": ["line fuel", "line estimates"],
+        "/workings/chain/fuel/": ["line fuel", "line estimates"],
+        "/workings/chain/pipes/": ["line fuel", "line estimates"],
         "/claims/": ["line fuel", "line estimates"],
         "/workings/injector_duty/": ["line fuel", "full estimates"],
         "/workings/power_to_mass/": [],

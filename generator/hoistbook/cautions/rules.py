@@ -147,7 +147,8 @@ def owed_by_workings(figures: Sequence[Figures]) -> dict[str, tuple[Owed, ...]]:
         for quantity, unsure in sorted(estimated.items())
     }
     every = as_lines(each for page in pages.values() for each in page)
-    return {"/workings/": every, "/workings/chain/": every, "/claims/": every, **pages}
+    sheets = [f"/workings/chain/{name}" for name in ("", "fuel/", "pipes/", "beside/")]
+    return {"/workings/": every, "/claims/": every, **dict.fromkeys(sheets, every), **pages}
 
 
 def owed(*, full: Iterable[Subject] = (), lines: Iterable[Subject] = ()) -> tuple[Owed, ...]:

@@ -7,7 +7,7 @@ a reader's own numbers along: so these run through everything that rests on them
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -91,7 +91,7 @@ class ChainContext(Sheet):
     left_out: tuple[Link, ...]
     """Figures that the page has no room for, by the workings of their own."""
     sheets: tuple[Link, ...]
-    """All sheets in order, this one among them."""
+    """All sheets in order, this one among them, each by what of the car it has."""
     chains: tuple[Json, ...]
     """What the script works out anew: one chain."""
 
@@ -108,10 +108,10 @@ def chain_page(desk: Desk) -> Iterator[Page]:
     chains = Chains()
     chains.number(figures.inputs, speed)
     sections = _sections(worked)
-    for sheet, names in SHEETS.items():
-        own = {name: sections[name] for name in names if name in sections}
-        if own:
-            yield _page(desk, sheet, own, speed, tuple(chains.listed))
+    sheets = _sheets(sections)
+    for sheet in sheets:
+        own = {name: sections[name] for name in SHEETS[sheet] if name in sections}
+        yield _page(desk, sheet, sheets, own, speed, tuple(chains.listed))
 
 
 def chain_sheets(desk: Desk) -> tuple[Link, ...]:
@@ -120,24 +120,34 @@ def chain_sheets(desk: Desk) -> tuple[Link, ...]:
     if figures.inputs is None:
         return ()
     sections = _sections([each for each in figures.figures if isinstance(each, Figure)])
-    return tuple(
-        Link(text=desk.words(f"{sheet}.title"), address=ADDRESSES[sheet])
-        for sheet, names in SHEETS.items()
-        if any(name in sections for name in names)
-    )
+    return tuple(_link(desk, sheet) for sheet in _sheets(sections))
+
+
+def _sheets(sections: Mapping[str, list[Figure]]) -> list[str]:
+    """Return the sheets that have anything, in order."""
+    return [sheet for sheet, names in SHEETS.items() if any(name in sections for name in names)]
+
+
+def _link(desk: Desk, sheet: str) -> Link:
+    return Link(text=_title(desk, sheet), address=ADDRESSES[sheet])
+
+
+def _title(desk: Desk, sheet: str) -> str:
+    return desk.words("chain.title", part=desk.words(f"{sheet}.part"))
 
 
 def _page(
     desk: Desk,
     sheet: str,
+    sheets: Sequence[str],
     sections: Mapping[str, list[Figure]],
     speed: float | None,
     chains: tuple[Json, ...],
 ) -> Page:
-    address, title = ADDRESSES[sheet], desk.words(f"{sheet}.title")
+    address, title = ADDRESSES[sheet], _title(desk, sheet)
     shown, left_out = _within_weight(desk, sections)
-    sheets = chain_sheets(desk)
-    here = [each.address for each in sheets].index(address)
+    here = sheets.index(sheet)
+    before, after = sheets[:here], sheets[here + 1 :]
     return Page(
         address=address,
         template="chain.html",
@@ -150,9 +160,12 @@ def _page(
             contents=tuple(Link(text=each.title, address=f"#{each.id}") for each in shown),
             sections=shown,
             left_out=left_out,
-            sheets=sheets,
-            before=sheets[here - 1] if here else None,
-            after=sheets[here + 1] if here + 1 < len(sheets) else None,
+            sheets=tuple(
+                Link(text=capital(desk.words(f"{each}.part")), address=ADDRESSES[each])
+                for each in sheets
+            ),
+            before=_link(desk, before[-1]) if before else None,
+            after=_link(desk, after[0]) if after else None,
             chains=chains,
         ),
         owed=desk.owed(address),

@@ -113,7 +113,8 @@ def script_files(desk: Desk) -> dict[str, bytes]:
         f"const formulas = {{\n{''.join(_formulas())}}};",
         f"const table = {json.dumps(_table(desk), ensure_ascii=False, sort_keys=True)};",
         *((_SCRIPTS / f"{name}.js").read_text(encoding="utf-8") for name in _PIECES),
-        "globalThis.hoistbook = Object.freeze({formulas, workOut, bandOf, sheets});\n})();\n",
+        "globalThis.hoistbook = Object.freeze({formulas, table, workOut, bandOf, sheets});",
+        "})();\n",
     ]
     return {links.file_path(links.OWN_NUMBERS): "\n".join(pieces).encode()}
 
