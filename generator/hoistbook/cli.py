@@ -11,6 +11,7 @@ import sys
 import tempfile
 import traceback
 from collections.abc import Callable, Iterable
+from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from hoistbook.pages.desk import Desk
     from hoistbook.pipeline import Built
     from hoistbook.printed.block import Block
+    from hoistbook.problems import Notice
     from hoistbook.writing import Written
 
 JOURNAL = click.option(
@@ -32,10 +34,20 @@ JOURNAL = click.option(
     show_default=True,
     help="The folder of the journal.",
 )
+
+
+def _named(_: click.Context, __: click.Parameter, target: Path) -> Path:
+    """Refuse a target without a name: the site is laid down beside it and then exchanged."""
+    if target.name in ("", ".."):
+        raise click.BadParameter("give the folder of the site a name, as output/site")
+    return target
+
+
 INTO = click.option(
     "--into",
     "target",
     type=click.Path(path_type=Path),
+    callback=_named,
     default="output/site",
     show_default=True,
     help="The folder of the site; what hoistbook wrote there before is replaced.",
@@ -54,6 +66,10 @@ class Commands(click.Group):
             return super().invoke(context)
         except (click.ClickException, click.Abort, click.exceptions.Exit):
             raise
+        except KeyboardInterrupt:
+            # A site is exchanged whole, so that there is nothing to put right.
+            click.echo("Stopped; nothing is left half written.", err=True)
+            raise click.exceptions.Exit(1) from None
         except Exception as error:
             raise click.ClickException(_sentence(error)) from error
 
@@ -115,25 +131,55 @@ def write(folder: Path, target: Path) -> None:
 @main.command()
 @JOURNAL
 @INTO
-@click.option("--port", type=int, default=8000, show_default=True, help="On this machine alone.")
+@click.option(
+    "--port",
+    type=click.IntRange(1, 65535),
+    default=8000,
+    show_default=True,
+    help="On this machine alone.",
+)
 def watch(folder: Path, target: Path, port: int) -> None:
     """Keep writing while files change and show the site, unpublished episodes too."""
     from hoistbook.preview.session import Session
-    from hoistbook.writing import Written
 
     screen = Screen()
-
-    def report(done: Built | Written | Exception) -> None:
-        if isinstance(done, Exception):
-            screen.complain(_sentence(done))
-        elif isinstance(done, Written) and not done.problems:
-            screen.say(f"Wrote {target / 'index.html'}" if done.changed else "Nothing has changed")
-        else:
-            screen.problems(done.problems, folder)
-            screen.say(_outcome(done))
-
     screen.say(f"Showing http://127.0.0.1:{port}/ until you press Ctrl+C")
-    Session(folder, target, report).run(port)
+    with suppress(KeyboardInterrupt):
+        Session(folder, target, Watching(screen, folder, target)).run(port)
+
+
+class Watching:
+    """Says what came of every build, and of the notices those that the one before did not have."""
+
+    def __init__(self, screen: Screen, folder: Path, target: Path) -> None:
+        self._screen, self._folder, self._target = screen, folder, target
+        self._before: frozenset[tuple[str, str]] = frozenset()
+        self._now: frozenset[tuple[str, str]] = frozenset()
+
+    def __call__(self, done: Built | Written | Exception) -> None:
+        """Print what came of a build for the screen, or of the write to the disk behind it."""
+        from hoistbook.writing import Written
+
+        if isinstance(done, Exception):
+            self._screen.complain(_sentence(done))
+        elif done.problems:
+            self._screen.problems(done.problems, self._folder)
+            self._screen.say(_outcome(done))
+        elif isinstance(done, Written):
+            self._tell(done.notices)
+            wrote = f"Wrote {self._target / 'index.html'}"
+            self._screen.say(wrote if done.changed else "Nothing has changed")
+        else:
+            self._before, self._now = self._now, frozenset()
+            self._tell(done.notices)
+            self._screen.say(_outcome(done))
+
+    def _tell(self, notices: Iterable[Notice]) -> None:
+        # A line that has moved makes no new notice: so its place does not count.
+        told = self._before | self._now
+        fresh = {each: (each.code, each.message) for each in notices}
+        self._screen.notices((each for each in fresh if fresh[each] not in told), self._folder)
+        self._now |= frozenset(fresh.values())
 
 
 @main.command()

@@ -235,6 +235,10 @@ def test_whatever_a_figure_is_worked_out_for_has_its_words() -> None:
         (["description", "0"], "the car as bought has no video"),
         (["wirte"], "No such command 'wirte'"),
         (["check", "--fast"], "No such option"),
+        (["watch", "--port", "99999"], "99999 is not in the range 1<=x<=65535"),
+        (["write", "--into", "/"], "give the folder of the site a name, as output/site"),
+        (["write", "--into", ""], "give the folder of the site a name, as output/site"),
+        (["watch", "--into", ".."], "give the folder of the site a name, as output/site"),
     ],
 )  # fmt: skip
 def test_misuse_ends_with_status_2_and_says_what_there_is(arguments: list[str], said: str) -> None:
@@ -262,3 +266,30 @@ def test_a_mistake_of_ours_is_one_sentence_and_a_file(
         f"What happened is written in {report}: please send it to the people who make it.\n"
     )
     assert "ZeroDivisionError" in report.read_text()
+
+
+def test_a_command_that_is_stopped_from_the_keyboard_says_so(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def stopped(*_: object, **__: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("hoistbook.pipeline.check", stopped)
+
+    ran = run("check")
+
+    assert (ran.exit_code, ran.output) == (1, "Stopped; nothing is left half written.\n")
+
+
+def test_watching_ends_from_the_keyboard_without_a_word(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def stopped(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("hoistbook.preview.session.Session.run", stopped)
+
+    ran = run("watch", "--into", str(tmp_path / "site"))
+
+    said = "Showing http://127.0.0.1:8000/ until you press Ctrl+C\n"
+    assert (ran.exit_code, ran.output) == (0, said)
