@@ -293,6 +293,16 @@ def test_what_is_missing_is_said_with_the_line_to_write(left_out, quantity_id, g
             ("a number above zero for settings: mixture",),
         ),
         (
+            {"settings": {"air humidity": given(-50, "%")}},
+            "air_density",
+            ("a number of nothing or more for settings: air humidity",),
+        ),
+        (
+            {"settings": {"air pressure": given(9.9, "kPa")}},
+            "air_density",
+            ("an air pressure between 400 and 1150 hPa for settings: air pressure",),
+        ),
+        (
             {"settings": {"air humidity": given(60)}},
             "air_density",
             ("a number up to 100 % for settings: air humidity",),

@@ -7,9 +7,11 @@ import pytest
 
 from hoistbook.authored.records import BoostBySpeed
 from hoistbook.figures.chain import work_out
+from hoistbook.figures.figure import Missing
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import known_runs
 from hoistbook.figures.logged import as_logged
+from hoistbook.figures.stage import figures_of
 from hoistbook.values.evidence import Evidence
 from tests.figures.runs import SPEEDS, estimate, expected, journal, log, run_of
 from tests.figures.states import PLACE, TURBO_PARTS, boosted, given, quantity, state
@@ -142,3 +144,15 @@ def test_what_no_engine_has_is_not_taken_from_a_log():
     (known,) = known_runs(journal(log(speed=SPEEDS, torque=TORQUE, **dead)), (car,))
     assert known is not None
     assert known.inputs == {}
+
+
+@pytest.mark.parametrize(
+    "air", [{"air pressure": given(0, "kPa")}, {"air temperature": given(0, "K")}]
+)
+def test_a_log_is_read_where_the_air_of_the_state_cannot_be(air):
+    nowhere = boosted(settings=air)
+    columns = {"manifold pressure": [150e3] * len(SPEEDS), "charge temperature": [315.0] * 26}
+    first = replace(nowhere, episode=2, runs=(run_of(2, pressure=None, temperature=None),))
+    book = journal(log(speed=SPEEDS, torque=TORQUE, **columns))
+    (figures,) = figures_of(book, (first,))
+    assert isinstance(figures.get("power"), Missing)

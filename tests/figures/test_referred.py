@@ -136,8 +136,8 @@ def test_without_the_air_nothing_is_put_in_or_taken_out():
     asked, figures, _ = known(wanted="SAE J607", **no_air)
     assert torque_of(figures).value == TORQUE
     air = (
-        "the air of the run was not written down: `pressure` and `temperature` beside its log, "
-        "and `humidity` where there is one"
+        "the air of the run was not written down, or cannot be: `pressure` and `temperature` "
+        "beside its log, and `humidity` where there is one"
     )
     assert asked.referred.reasons == (f"not referred to SAE J607: {air}",)
     kept, figures, _ = known(stated="SAE J607", **no_air)
@@ -173,3 +173,25 @@ def test_of_an_unknown_standard_nothing_can_be_said():
         standard="STD",
         reasons=("STD is no standard that is known here, so nothing can be taken out or put in",),
     )
+
+
+@pytest.mark.parametrize(
+    "air",
+    [
+        {"pressure": quantity(0, "kPa")},
+        {"pressure": quantity(1, "kPa")},
+        {"temperature": quantity(0, "K")},
+    ],
+    ids=["no pressure", "less than its vapour", "no temperature"],
+)
+def test_an_air_that_cannot_be_is_no_air(air):
+    run, figures, _ = known(stated="ISO 1585", **air)
+    assert run.referred.standard == "ISO 1585"
+    assert run.referred.by_each == ()
+    assert torque_of(figures).value == TORQUE
+
+
+def test_a_humidity_that_cannot_be_leaves_the_usual_one():
+    run, _, _ = known(stated="ISO 1585", humidity=quantity(-50, "%"))
+    usual, _, _ = known(stated="ISO 1585", humidity=None)
+    assert run.referred == usual.referred != Referred()

@@ -29,6 +29,8 @@ POSSIBLE = {
     "displacement": (20e-6, 20e-3, "a displacement between 20 cc and 20 L"),
     "charge_temperature": (223.0, 523.0, "a charge temperature between -50 and 250 degC"),
     "compression_ratio": (4.0, 25.0, "a compression ratio between 4 and 25"),
+    "air_pressure": (40e3, 115e3, "an air pressure between 400 and 1150 hPa"),
+    "air_temperature": (213.0, 333.0, "an air temperature between -60 and 60 degC"),
     "rev_limit": (1e3, 25e3, "a rev limit between 1,000 and 25,000 rpm"),
 }
 """Lowest and highest of inputs that are a slip of the pen beyond, by glossary key, and in words;
@@ -116,6 +118,8 @@ def impossible(name: str, value: float) -> str:
     """Return what a number must be that it is not, empty where it can be."""
     if value <= 0 and name not in MAY_BE_NOTHING:
         return "a number above zero"
+    if value < FLOORS.get(name, 0.0):
+        return "a number of nothing or more"
     low, high, words = POSSIBLE.get(name, (-math.inf, math.inf, ""))
     if not low <= value <= high:
         return words

@@ -126,10 +126,11 @@ def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
     """
     found = {name: binned(log, column) for column, name in LOGGED.items()}
     absolute = binned(log, "manifold pressure")
-    if absolute and not found["boost"]:
-        own = next(base for base in inputs_of(state).bases if base.name == "air_pressure")
-        air = float(np.max(own.value)) if run.pressure is None else run.pressure.value
-        found["boost"] = {speed: value - air for speed, value in absolute.items()}
+    of_state = {base.key: base for base in inputs_of(state).bases}
+    air = (of_state | air_bases(run)).get("air_pressure")
+    if absolute and air and not found["boost"]:
+        pressure = float(np.max(air.value))
+        found["boost"] = {speed: value - pressure for speed, value in absolute.items()}
     possible = {
         name: {speed: value for speed, value in values.items() if not impossible(name, value)}
         for name, values in found.items()

@@ -113,9 +113,11 @@ def _notes(inputs: Inputs, boost: Binned, run: KnownRun) -> tuple[tuple[str, str
 def _in_the_air_of(inputs: Inputs, charge: Base, run: KnownRun) -> Base:
     """Return a logged charge temperature, moved by how much warmer the air is than at the run."""
     here, there = (
-        next(base for base in each.bases if base.key == "air_temperature")
+        next((base for base in each.bases if base.key == "air_temperature"), None)
         for each in (inputs, at_the_run(run))
     )
+    if here is None or there is None:
+        return charge
     warmer = float(np.max(here.value)) - float(np.max(there.value))
     widths = (charge.half_width, here.half_width, there.half_width)
     moved = f", moved by {warmer:+.0f} K for the air" if round(warmer) else ""

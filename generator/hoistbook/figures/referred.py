@@ -16,6 +16,7 @@ from hoistbook.engineering import FORMULAS
 from hoistbook.engineering.power_standards import STANDARDS, PowerCorrection, power_correction
 from hoistbook.figures.base import Base
 from hoistbook.figures.defaults import DEFAULTS, spread
+from hoistbook.figures.finding import impossible
 from hoistbook.history.state import State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
@@ -24,8 +25,8 @@ FOLLOWS = "follows the air"
 """Of `settings: boost control`: the boost does not make up for thin air."""
 
 NO_AIR = (
-    "the air of the run was not written down: `pressure` and `temperature` beside its log, and "
-    "`humidity` where there is one"
+    "the air of the run was not written down, or cannot be: `pressure` and `temperature` beside "
+    "its log, and `humidity` where there is one"
 )
 UNKNOWN = "{stated} is no standard that is known here, so nothing can be taken out or put in"
 LEFT_IN = "the log is referred to {stated} and {no_air}; its factor stays in, give or take 4 %"
@@ -119,14 +120,11 @@ def air_of(run: PowerRun) -> Mapping[str, float] | None:
 
     Where only the humidity is not known, the usual stands for it: it moves a factor by 1 %.
     """
-    if run.pressure is None or run.temperature is None:
+    given = _measured_air(run)
+    if not {"air_pressure", "air_temperature"} <= given.keys():
         return None
-    humidity = DEFAULTS["relative_humidity"].value if run.humidity is None else run.humidity.value
-    found: dict[str, float] = {
-        "air_pressure": run.pressure.value,
-        "air_temperature": run.temperature.value,
-        "relative_humidity": humidity,
-    }
+    found = {"relative_humidity": DEFAULTS["relative_humidity"].value}
+    found |= {name: quantity.value for name, quantity in given.items()}
     for name in ("saturation_pressure", "vapour_pressure", "dry_air_pressure"):
         formula = FORMULAS[name]
         found[name] = float(
@@ -153,11 +151,6 @@ def _words(state: State, key: str) -> str:
 
 def air_bases(run: PowerRun) -> dict[str, Base]:
     """Return the air of a run as far as it was written down, by glossary key."""
-    air: dict[str, Quantity | None] = {
-        "air_pressure": run.pressure,
-        "air_temperature": run.temperature,
-        "relative_humidity": run.humidity,
-    }
     return {
         name: Base(
             name=name,
@@ -171,6 +164,19 @@ def air_bases(run: PowerRun) -> dict[str, Base]:
             origin="the air of the power run",
             place=run.place,
         )
-        for name, value in air.items()
-        if value is not None
+        for name, value in _measured_air(run).items()
+    }
+
+
+def _measured_air(run: PowerRun) -> dict[str, Quantity]:
+    """Return what was written down of a run's air and can be, by glossary key."""
+    air = {
+        "air_pressure": run.pressure,
+        "air_temperature": run.temperature,
+        "relative_humidity": run.humidity,
+    }
+    return {
+        name: quantity
+        for name, quantity in air.items()
+        if quantity is not None and not impossible(name, quantity.value)
     }
