@@ -64,7 +64,8 @@ def _cue(line: int, block: list[str], file: str, context: Context) -> Cue | None
     at = next((index for index, text in enumerate(block[:2]) if "-->" in text), None)
     match = _TIMING.fullmatch(block[at]) if at is not None else None
     if at is None or match is None:
-        index = at or 0
+        clocks = (index for index, text in enumerate(block[:2]) if re.search(r"\d:\d\d", text))
+        index = next(clocks, 0) if at is None else at
         message = "no time of a caption can be read here"
         hint = "as 00:00:01.000 --> 00:00:05.500, the text below, an empty line between captions"
         place = Place(file, line + index, 1, block[index])

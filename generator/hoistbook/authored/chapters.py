@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from hoistbook.authored import fields
 from hoistbook.authored.context import Context
-from hoistbook.authored.nodes import Node
+from hoistbook.authored.nodes import Items, Node, Table, Text
 from hoistbook.authored.records import Chapter
 from hoistbook.values.dates import parse_timecode
 from hoistbook.values.slip import Slip
@@ -22,11 +22,24 @@ def _chapter(words: str, context: Context) -> Chapter | Slip:
     return Chapter(seconds=seconds, title=title.strip())
 
 
-_read = fields.many(fields.placed(fields.typed(_chapter)))
+def _line(node: Node, context: Context) -> Chapter | None:
+    if isinstance(node, Table) and len(node.entries) == 1:
+        (entry,) = node.entries
+        if isinstance(entry.value, Text):
+            message = "a colon stands behind the time of this chapter"
+            hint = f"as `- {entry.key.value} {entry.value.value}`"
+            context.problem("wrong-shape", message, node.place, hint)
+            return None
+    return fields.typed(_chapter)(node, context)
+
+
+_read = fields.many(fields.placed(_line))
 
 
 def read_chapters(node: Node, context: Context) -> tuple[Chapter, ...]:
     """Read the chapters, which stand in the order of the video."""
+    if isinstance(node, Table):
+        node = Items(tuple(Table((each,), each.key.place) for each in node.entries), node.place)
     found = _read(node, context) or ()
     for (before, _), (after, place) in pairwise(found):
         if after.seconds <= before.seconds:

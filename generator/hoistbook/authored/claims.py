@@ -11,6 +11,7 @@ from hoistbook.authored.lines import pieces
 from hoistbook.authored.nodes import Node, Text
 from hoistbook.authored.records import Claim
 from hoistbook.problems import closest
+from hoistbook.values.number import NUMBER
 from hoistbook.values.quantity import Quantity, parse_quantity
 from hoistbook.values.slip import Slip
 
@@ -22,6 +23,13 @@ _CLAIM = re.compile(
 )
 
 
+_RELATIONS = dict.fromkeys(("over", "more than", "greater than", ">"), "above") | dict.fromkeys(
+    ("under", "less than", "lower than", "<"), "below"
+)
+_OTHER = re.compile(rf"(?<=\s)(?:{'|'.join(_RELATIONS)})(?=\s)")
+"""What is written for `above` and `below`."""
+
+
 def read_claim(node: Node, context: Context) -> Claim | None:
     """Read one claim."""
     line = fields.text(node, context)
@@ -30,7 +38,11 @@ def read_claim(node: Node, context: Context) -> Claim | None:
     match = _CLAIM.fullmatch(line)
     if match is None:
         message = "this claim has no `below`, `above` or `between` and a number"
-        context.problem("bad-claim", message, node.place, f"as `{EXAMPLE}`")
+        other = _OTHER.search(line)
+        hint = EXAMPLE
+        if other:
+            hint = f"{line[: other.start()]}{_RELATIONS[other[0]]}{line[other.end() :]}"
+        context.problem("bad-claim", message, node.place, f"as `{hint}`")
         return None
     bounds = _bounds(match, node, context)
     conditions = _conditions(match, node, context)
@@ -56,7 +68,10 @@ def _bounds(match: re.Match[str], node: Text, context: Context) -> tuple[Quantit
                 "bad-claim", message, node.place, "as `power between 95 kW and 110 kW`"
             )
             return None
-    found = [parse_quantity(text, numbers=context.numbers) for text in texts]
+    # "between 95 and 110 kW": the unit stands once and holds for both.
+    unit = re.sub(rf"^{NUMBER}", "", texts[-1])
+    full = [f"{text}{unit}" if re.fullmatch(NUMBER, text) else text for text in texts]
+    found = [parse_quantity(text, numbers=context.numbers) for text in full]
     for text, bound in zip(texts, found, strict=True):
         if isinstance(bound, Slip):
             context.slip(bound, node, match.string.index(text, match.start("bounds")))

@@ -13,6 +13,7 @@ from typing import Any, TypeVar
 from urllib.parse import urlsplit
 
 from hoistbook.authored.context import Context
+from hoistbook.authored.lines import hours_in
 from hoistbook.authored.nodes import Entry, Items, Node, Table, Text, is_blank, kind_of
 from hoistbook.authored.other_words import meant
 from hoistbook.authored.traps import quoted
@@ -131,7 +132,7 @@ def text(node: Node, context: Context) -> str | None:
         if isinstance(node, Table) and len(node.entries) == 1:
             (entry,) = node.entries
             if isinstance(entry.value, Text):
-                hint = f"quote the text: {quoted(f'{entry.key.value}: {entry.value.value}')}"
+                hint = f"quote the text: {quoted(_as_written(entry, node.place))}"
         message = f"{kind_of(node)}, not a text"
         context.problem("wrong-shape", message, node.place, hint)
         return None
@@ -144,6 +145,14 @@ def text(node: Node, context: Context) -> str | None:
         context.problem("empty", "this text is empty", node.place, "write it or leave the key out")
         return None
     return words
+
+
+def _as_written(entry: Entry, start: Place) -> str:
+    """Return the text of which YAML has made a key: `Power: 98 kW`, or `{hot}`."""
+    if isinstance(entry.value, Text) and entry.value.value:
+        return f"{entry.key.value}: {entry.value.value}"
+    in_braces = start.text.startswith("{", start.column - 1)
+    return f"{{{entry.key.value}}}" if in_braces else f"{entry.key.value}:"
 
 
 def typed(parse: Callable[[str, Context], T | Slip]) -> Reader[T]:
@@ -169,6 +178,9 @@ def _whole(words: str, context: Context) -> int | Slip:
 
 
 def _hours(words: str, context: Context) -> float | Slip:
+    clock = hours_in(words, context.numbers)
+    if clock is not None:
+        return clock
     found = parse_quantity(words.removesuffix(","), ("number", "time"), numbers=context.numbers)
     if isinstance(found, Slip):
         return found

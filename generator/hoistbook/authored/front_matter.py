@@ -238,6 +238,8 @@ class _Page:
 
     def _text(self, event: yaml.Event) -> Text:
         place = self.place(_start(event))
+        if isinstance(event, yaml.AliasEvent):
+            return Text(f"*{event.anchor}", place)
         if not isinstance(event, yaml.ScalarEvent):
             return Text("", place)
         plain = not event.style

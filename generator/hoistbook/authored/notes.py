@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from hoistbook.authored import fields
-from hoistbook.authored.context import Context
+from hoistbook.authored.context import Context, within
 from hoistbook.authored.fields import Field, read_table
-from hoistbook.authored.lines import hours_in, pieces
+from hoistbook.authored.lines import Piece, hours_in, pieces
 from hoistbook.authored.nodes import Node, Text
 from hoistbook.authored.records import Correction, Decision, Work
 from hoistbook.values.dates import parse_date
@@ -48,12 +50,27 @@ def read_work(node: Node, context: Context) -> Work | None:
     *before, last = pieces(line)
     hours = hours_in(last.text, context.numbers)
     if hours is None or not before:
+        _tell_uncounted(line, last, node, context)
         return Work(what=line, place=node.place)
     if isinstance(hours, Slip):
         context.slip(hours, node, last.offset)
         return None
     what = line[: before[-1].offset + len(before[-1].text)]
     return Work(what=what, hours=hours, place=node.place)
+
+
+_HOURS_LAST = re.compile(r"(?:.*\s)?(\d[\d.,]*)\s*(h|hrs?|hours?)?\.?", re.ASCII)
+
+
+def _tell_uncounted(line: str, last: Piece, node: Text, context: Context) -> None:
+    """Say so where a piece of work ends in its hours and they are not read as such."""
+    match = _HOURS_LAST.fullmatch(last.text)
+    if match is None or not (match[2] or (match.start(1) == 0 and last.offset)):
+        return
+    what = line[: last.offset + match.start(1)].rstrip(" ,")
+    message = f"`{last.text[match.start(1) :]}` at the end of this work counts as no hours"
+    hint = f"as `{what}, {match[1]} h`" if what else "say what was done, a comma, then the hours"
+    context.notice("no-hours", message, within(node, last.offset + match.start(1)), hint)
 
 
 def read_correction(node: Node, context: Context) -> Correction | None:

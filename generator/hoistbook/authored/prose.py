@@ -145,11 +145,12 @@ def _link(target: str, text: str, place: Place, context: Context) -> ProseLink |
         return None
     own = ", ".join(f"{name}:" for name in LINKS)
     near = closest(scheme, (*LINKS, *WEB)) if colon else None
-    hint = (
-        f"did you mean {near}:?"
-        if near and near != scheme
-        else f"links begin with https:, mailto:, {own}"
-    )
+    if scheme == "chart":
+        hint = f"a chart is placed with an exclamation mark before it: ![{text}]({target})"
+    elif near and near != scheme:
+        hint = f"did you mean {near}:?"
+    else:
+        hint = f"links begin with https:, mailto:, {own}"
     message = f"`{target}` is not an address that a link may lead to"
     context.problem("bad-link", message, place, hint)
     return None

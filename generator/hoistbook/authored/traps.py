@@ -118,12 +118,19 @@ def _early_quote(last: Quoted) -> Trap:
     rest = last.start.text[last.start.column :].rstrip()
     closed = re.fullmatch(rf"(.*){last.mark}[\]}}, ]*", rest)
     whole = closed[1] if closed else rest
-    if last.mark == '"' and last.value[-1:].isdigit():
+    is_inch = last.mark == '"' and last.value[-1:].isdigit()
+    if closed is None and not is_inch:
+        # The quotes belong to the words: `"Big" day`.
+        whole = f"{last.mark}{rest}"
+    if is_inch:
         inches = re.sub(r'(\d)"', r"\1 in", whole)
         hint = f"write {quoted(inches)} or {quoted(whole)}"
         return "inch-mark", "the inch mark closes the quoted text", end, hint
     message = "the quoted text ends here, and more follows"
     return "early-quote", message, end, f"quote the whole: {quoted(whole)}"
+
+
+SPACES = "put spaces in its place, as many as the lines beside it have"
 
 
 def _signs(broken: Broken) -> Trap | None:
@@ -132,7 +139,7 @@ def _signs(broken: Broken) -> Trap | None:
     sign = at.text[at.column - 1 : at.column]
     if "tab character" in said or sign == "\t":
         tab = Place(at.file, at.line, at.text.find("\t") + 1, at.text)
-        return "tab", "a tab stands here; YAML is indented with spaces", tab, "put two spaces"
+        return "tab", "a tab stands here; YAML is indented with spaces", tab, SPACES
     if "mapping values are not allowed" in said:
         return _colon(at)
     if "cannot start any token" in said:

@@ -209,7 +209,8 @@ def _unit_slip(
     if unit is None:
         known = [name for name in spellings() if not dimensions or dimension(name) in dimensions]
         near = closest(spelling, known, cutoff=NEARLY)
-        hint = f"did you mean {near}?" if near else likely(core[:offset].strip(), dimensions)
+        # The number was of another unit, so it is not put before ours.
+        hint = f"did you mean {near}?" if near else likely("", dimensions)
         return Slip("unknown-unit", f"`{spelling}` is not a unit", hint, offset)
     if dimensions and dimension(unit) not in dimensions:
         wanted = _or(dimensions)
