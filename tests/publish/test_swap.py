@@ -79,12 +79,36 @@ def test_the_same_site_is_not_written_twice(target: Path) -> None:
     assert {file: file.stat().st_mtime_ns for file in target.rglob("*")} == before
 
 
+def test_what_begins_with_a_dot_stays_where_it_is(target: Path) -> None:
+    (target / ".git").mkdir()
+    (target / ".git/HEAD").write_text("ref: refs/heads/pages")
+    (target / ".nojekyll").touch()
+
+    assert not write(OLD, target)
+    assert write(NEW, target)
+
+    assert swap.read_tree(target) == NEW
+    assert (target / ".git/HEAD").read_text() == "ref: refs/heads/pages"
+    assert (target / ".nojekyll").is_file()
+
+
+def test_a_new_working_copy_takes_its_first_site(tmp_path: Path) -> None:
+    target = tmp_path / "pages"
+    (target / ".git").mkdir(parents=True)
+
+    assert write(NEW, target)
+    assert (target / ".git").is_dir()
+
+
 def test_a_writer_killed_at_any_step_leaves_the_old_or_the_new_site_whole(target: Path) -> None:
+    (target / ".git").mkdir()
+    (target / ".git/HEAD").touch()
     found = []
     for _ in killed_writers(target):
         swap.recover(target)
         standing = swap.read_tree(target)
         assert standing in (OLD, NEW)
+        assert (target / ".git/HEAD").is_file()
         assert beside(target) == [".site.lock", "site"]
         found.append(standing == NEW)
         write(OLD, target)

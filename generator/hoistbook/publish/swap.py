@@ -3,6 +3,9 @@
 The new site is laid down beside the old one and the two are exchanged by two renames, because a
 folder that holds files cannot be replaced by one. A writer that was stopped between the renames
 leaves the old site under another name; the next writer puts it back before it does anything else.
+
+What begins with a dot is none of ours, as the `.git` of a branch that pages are published from: it
+moves along from the old site into the new one.
 """
 
 from __future__ import annotations
@@ -63,6 +66,8 @@ def recover(target: Path) -> None:
     previous = _beside(target, "previous")
     if previous.exists() and not target.exists():
         previous.rename(target)
+    if previous.exists():
+        _keep_what_is_not_ours(previous, target)
     for left in (previous, _beside(target, "staged")):
         if left.exists():
             shutil.rmtree(left)
@@ -102,9 +107,15 @@ def read_tree(target: Path) -> dict[str, bytes]:
     """Read a site back from the disk, path by path."""
     return {
         file.relative_to(target).as_posix(): file.read_bytes()
-        for file in sorted(target.rglob("*"))
+        for entry in sorted(target.iterdir())
+        if _is_ours(entry)
+        for file in (entry, *sorted(entry.rglob("*")))
         if file.is_file()
     }
+
+
+def _is_ours(entry: Path) -> bool:
+    return not entry.name.startswith(".")
 
 
 def stands(tree: Mapping[str, bytes], target: Path) -> bool:
@@ -113,7 +124,7 @@ def stands(tree: Mapping[str, bytes], target: Path) -> bool:
 
 
 def _refuse_strangers(target: Path) -> None:
-    if not target.exists() or (target.is_dir() and not any(target.iterdir())):
+    if not target.exists() or (target.is_dir() and not any(map(_is_ours, target.iterdir()))):
         return
     home = target / "index.html"
     if not home.is_file() or MARK not in home.read_bytes():
@@ -142,4 +153,11 @@ def _exchange(staged: Path, target: Path) -> None:
             previous.rename(target)
         raise
     if had_one:
+        _keep_what_is_not_ours(previous, target)
         shutil.rmtree(previous)
+
+
+def _keep_what_is_not_ours(previous: Path, target: Path) -> None:
+    for entry in sorted(previous.iterdir()):
+        if not _is_ours(entry):
+            entry.rename(target / entry.name)
