@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
+from itertools import pairwise
 from typing import Any
 
 from hoistbook.authored.context import Context, within
@@ -180,9 +181,35 @@ def _boost(node: Node, context: Context, fact: Fact) -> Given | BoostBySpeed | N
 
 def _gears(node: Node, context: Context, fact: Fact) -> Given | None:
     """Keep the ratios as one line of words, each proved to be a number."""
-    ratios = many(quantity("ratio"))(_listed(node), context) or ()
+    listed = _listed(node)
+    if _split_by_comma(listed, context):
+        return None
+    ratios = many(_gear)(listed, context) or ()
     words = " / ".join(ratio.text for ratio in ratios)
     return Given(value=words, place=node.place) if words else None
+
+
+def _gear(node: Node, context: Context) -> Quantity | None:
+    ratio = quantity("ratio")(node, context)
+    if ratio is not None and ratio.value <= 0:
+        message = f"`{ratio.text}` is no gear ratio"
+        context.problem("bad-number", message, node.place, "more than nothing, as 3.55")
+        return None
+    return ratio
+
+
+def _split_by_comma(node: Node, context: Context) -> bool:
+    """Tell whether YAML has split `[3,6, 2,1]` at its decimal commas; say so."""
+    items = node.items if isinstance(node, Items) and context.numbers == "comma" else ()
+    for first, second in pairwise(each for each in items if isinstance(each, Text) and each.plain):
+        whole = f"{first.value},{second.value}"
+        if first.place.text.startswith(whole, first.place.column - 1):
+            message = f"the comma in `{whole}` ends the value inside brackets"
+            hint = f'quote each: ["{whole}", ...]'
+            place = first.place.moved(len(first.value))
+            context.problem("split-by-comma", message, place, hint)
+            return True
+    return False
 
 
 def _listed(node: Node) -> Node:

@@ -5,11 +5,14 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from hoistbook.values.number import parse_number
+from hoistbook.values.number import MINUS, parse_number
 from hoistbook.values.slip import Slip
 
 _COMMA = re.compile(r",(?!\d)\s*|(?<!\d),\s*")
-_MONEY = re.compile(r"(?i)[-+€£$¥]?\s*\d[\d.,']*\s*(?:[a-z]{2,4}|[€£$¥])?(\s+each)?")
+_MONEY = re.compile(
+    rf"(?i)[-+{MINUS}€£$¥]?\s*\d[\d.,']*\s*"
+    r"(?:[a-z]{2,4}|euros?|pounds?|dollars?|francs?|[€£$¥])?(\s+each)?"
+)
 _MONEY_AFTER_CODE = re.compile(r"[A-Z]{3}\s+\d[\d.,']*(\s+each)?")
 _HOURS = re.compile(r"(\d[\d.,]*)\s*(h|hrs?|hours?|mins?|minutes?)\.?", re.ASCII)
 _CLOCK = re.compile(r"(\d{1,3}):([0-5]\d)(?:\s*h)?", re.ASCII)

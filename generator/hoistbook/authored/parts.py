@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
-from decimal import Decimal
+from dataclasses import replace
 from typing import Any
 
 from hoistbook.authored import fields
@@ -17,75 +16,25 @@ from hoistbook.authored.kinds import Fact, kinds, system_told_by, systems
 from hoistbook.authored.lines import (
     Piece,
     hours_in,
-    looks_like_money,
     pieces,
-    unclear_piece,
-    unparted_piece,
 )
 from hoistbook.authored.nodes import Items, Node, Table, Text
 from hoistbook.authored.other_words import meant
+from hoistbook.authored.part_lines import (
+    Origin,
+    count_of,
+    made_id,
+    parse_origin,
+    parse_price,
+    part_of_line,
+)
 from hoistbook.authored.records import Came, End, Part, PieceUsed
 from hoistbook.problems import closest
-from hoistbook.values.money import Money, parse_money
-from hoistbook.values.name import is_latin, to_id
+from hoistbook.values.name import to_id
 from hoistbook.values.slip import Slip
 
 CAR = "car"
 """Stands for the car itself, as in `sold: car`; no part is called so."""
-
-MOST = 9999
-"""Pieces of one entry; more is a slip of the keyboard."""
-
-
-@dataclass(frozen=True, slots=True)
-class Price:
-    """A price for all, or for each."""
-
-    money: Money
-    each: bool = False
-
-    def of(self, count: int) -> Money:
-        """Return the price of so many together."""
-        factor = Decimal(count if self.each else 1)
-        return Money(self.money.amount * factor, self.money.currency)
-
-
-def parse_price(text: str, context: Context) -> Price | Slip:
-    """Return the price in "6.40 EUR each", or what is wrong with it."""
-    if text in ("free", "nothing", "gift"):
-        hint = "leave the price out and say how it came: given or supplied free"
-        return Slip("no-price", f"`{text}` is not an amount of money", hint)
-    amount = re.sub(r"\s+each$", "", text)
-    found = parse_money(amount, context.numbers, context.currency)
-    if isinstance(found, Slip):
-        return found
-    if found.amount < 0:
-        return Slip(
-            "negative-price",
-            "a price cannot be less than nothing",
-            "money that comes back stands under `done` (sold, sent back) or `spent`",
-        )
-    return Price(found, amount != text)
-
-
-@dataclass(frozen=True, slots=True)
-class Origin:
-    """How a part came, and with which other part."""
-
-    came: Came
-    came_with: str | None = None
-
-
-def parse_origin(text: str) -> Origin | Slip | None:
-    """Return how a part came; None when the words do not say so."""
-    if text in ("with the car", "with car"):
-        return Origin(Came.WITH)
-    if text.startswith("with ") and to_id(text[5:]):
-        return Origin(Came.WITH, to_id(text[5:]))
-    words = [came.value for came in Came if came not in (Came.WITH, Came.MADE)]
-    if text in words:
-        return Origin(Came(text))
-    return None
 
 
 def _origin(words: str, context: Context) -> Origin | Slip:
@@ -105,13 +54,6 @@ def _kind(words: str, context: Context) -> str | Slip:
     if near:
         return Slip("unknown-kind", f"`{words}` is not a kind of part", f"did you mean {near}?")
     return words
-
-
-def _count(words: str, context: Context) -> int | Slip:
-    digits = words.removesuffix(" off")
-    if digits.isascii() and digits.isdigit() and 1 <= int(digits[:9]) <= MOST:
-        return int(digits)
-    return Slip("bad-count", f"`{words}` is not a count", f"a whole number from 1 to {MOST}")
 
 
 def read_ends(node: Node, context: Context) -> dict[str, End] | None:
@@ -155,7 +97,7 @@ ITEM: fields.Fields = {
 """Keys of every part, bought or made."""
 
 PART: fields.Fields = ITEM | {
-    "count": Field(fields.typed(_count)),
+    "count": Field(fields.typed(count_of)),
     "kept": Field(fields.whole),
     "maker": Field(fields.text),
     "part number": Field(fields.text),
@@ -171,7 +113,7 @@ PART: fields.Fields = ITEM | {
 def read_part(node: Node, context: Context) -> Part | None:
     """Read one part entry, a line or a mapping."""
     if isinstance(node, Text):
-        return _from_line(node, context)
+        return part_of_line(node, context)
     values = read_table(node, PART, context, "a part")
     if values is None or not _named(values, node, context, "a part"):
         return None
@@ -236,77 +178,6 @@ def _is_split_line(node: Node) -> bool:
     return isinstance(node, Table) and [entry.key.value in PART for entry in node.entries] == [
         False
     ]
-
-
-def made_id(name: str, node: Node, context: Context) -> str:
-    """Return the id made from a name; say so where nobody could guess it."""
-    made = to_id(name)
-    if not made:
-        message = f"`{name}` has no letter or digit to make an id of"
-        context.problem("bad-id", message, node.place, "give an id: `part: turbo`")
-    elif not is_latin(name):
-        message = f"`{name}` is known as `{made}`"
-        context.notice("id-made", message, node.place, "`part:` gives it an id of your own")
-    return made
-
-
-def _from_line(node: Text, context: Context) -> Part | None:
-    """Read `Turbine inlet gasket, 2 off, 6.40 EUR each`."""
-    line = fields.text(node, context)
-    first, *rest = pieces(line or "") or [Piece("", 0)]
-    if not first.text:
-        return None
-    name = [first.text]
-    count, price, origin = 1, None, Origin(Came.BOUGHT)
-    for piece in rest:
-        found = _piece(piece, node, context)
-        match found:
-            case int():
-                count = found
-            case Price():
-                price = found
-            case Origin():
-                origin = found
-            case str():
-                name.append(found)
-            case None:
-                return None
-    whole_name = ", ".join(name)
-    unparted = unparted_piece(whole_name)
-    if unparted:
-        context.slip(unparted, node)
-        return None
-    made = made_id(whole_name, node, context)
-    if not made:
-        return None
-    return Part(
-        id=made,
-        name=whole_name,
-        place=node.place,
-        system=system_told_by(whole_name),
-        count=count,
-        paid=price.of(count) if price else None,
-        came=origin.came,
-        came_with=origin.came_with,
-    )
-
-
-def _piece(piece: Piece, node: Text, context: Context) -> int | Price | Origin | str | None:
-    found: int | Price | Origin | Slip | str | None
-    if re.fullmatch(r"\d+ off", piece.text, re.ASCII):
-        found = _count(piece.text, context)
-    elif unclear := unclear_piece(piece.text):
-        found = unclear
-    elif looks_like_money(piece.text) or piece.text == "free":
-        found = parse_price(piece.text, context)
-    else:
-        found = parse_origin(piece.text) or piece.text
-    if isinstance(found, Slip):
-        if found.code == "no-currency" and piece.text.isdigit():
-            found = replace(found, hint=f"{found.hint}; for a count, {piece.text} off")
-        context.slip(found, node, piece.offset)
-        return None
-    return found
 
 
 def read_got(node: Node, context: Context) -> Part | None:

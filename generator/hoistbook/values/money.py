@@ -29,7 +29,9 @@ class Money:
     currency: str
 
 
-def parse_money(text: str, numbers: str = "point", home: str = "EUR") -> Money | Slip:
+def parse_money(
+    text: str, numbers: str = "point", home: str = "EUR", *, of_one: bool = False
+) -> Money | Slip:
     """Return the amount of money in a text, or what is wrong with it.
 
     Parameters
@@ -40,6 +42,8 @@ def parse_money(text: str, numbers: str = "point", home: str = "EUR") -> Money |
         What stands before the decimals in this journal, "point" or "comma".
     home
         The journal's own currency, which a hint names.
+    of_one
+        Whether it is the price of one of many, which may be a part of a cent.
 
     Examples
     --------
@@ -63,7 +67,26 @@ def parse_money(text: str, numbers: str = "point", home: str = "EUR") -> Money |
     currency = _currency(match["before"], match["after"], match["number"], home)
     if isinstance(currency, Slip):
         return currency
-    return Money(number, currency)
+    return Money(number, currency) if of_one else _in_coins(number, currency, text, numbers)
+
+
+def _in_coins(number: Decimal, currency: str, text: str, numbers: str) -> Money | Slip:
+    """Return an amount that can be paid: 1.200 EUR is 1,200 to half of Europe."""
+    exponent = number.as_tuple().exponent
+    if not isinstance(exponent, int) or exponent > -3 or coins(currency) > 2:
+        return Money(number, currency)
+    mark = "," if numbers == "comma" else "."
+    cents = f"{number:.{coins(currency)}f}".replace(".", mark)
+    if exponent == -3 and 1 <= abs(number) < 1000:
+        whole = f"{abs(number) * 1000:.0f}"
+        return Slip(
+            "two-readings",
+            f"`{text}` has two readings: {cents.lstrip('-+')} and {whole}",
+            f"write {cents.lstrip('-+')} {currency} or {whole} {currency}",
+        )
+    return Slip(
+        "bad-money", f"`{text}` has more decimals than {currency}", f"as {cents} {currency}"
+    )
 
 
 def parse_currency(text: str) -> str | Slip:
@@ -99,6 +122,14 @@ def _currency(before: str | None, after: str | None, number: str, home: str) -> 
 def _example(text: str, numbers: str, home: str) -> str:
     example = f"an amount and a currency, as {'6,40' if numbers == 'comma' else '6.40'} {home}"
     return f"write what the share comes to: {example}" if text.endswith("%") else example
+
+
+@cache
+def coins(currency: str) -> int:
+    """Return how many decimals a currency has (ISO 4217, as carried by Babel)."""
+    from babel.numbers import get_currency_precision
+
+    return get_currency_precision(currency)
 
 
 @cache
