@@ -14,6 +14,7 @@ from hoistbook.figures.figure import Key
 from hoistbook.figures.stage import figures_of
 from hoistbook.history.state import Dated, Status
 from tests.figures.states import CAR, PLACE, TURBO_PARTS, boosted, fitted, given, quantity
+from tests.figures.test_map_inputs import MAP, mapped
 
 
 def claim(words, relation, *bounds, **conditions):
@@ -356,3 +357,11 @@ def test_the_end_of_a_simple_margin_is_found():
     assert end_below(lambda boost: boost - 42e3, 80e3) == pytest.approx(42e3, abs=FINE)
     assert end_above(lambda boost: 1.0, 80e3) is None
     assert end_below(lambda boost: 1.0, 80e3) is None
+
+
+def test_conditions_that_the_car_meets_anyway_change_no_number_read_from_a_map():
+    car = mapped(replace(MAP, flow=(0.05, 0.05, 0.4, 0.4)))
+    (figures,) = figures_of(Journal(title="A build", place=PLACE, episodes=()), (car,))
+    asked = claim("compressor outlet temperature", "below", (200, "degC"), boost=gauge(0.8))
+    found = verdict(asked, car).found
+    assert found.value == figures.get("compressor_outlet_temperature").value

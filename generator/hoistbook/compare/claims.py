@@ -17,8 +17,7 @@ from hoistbook.figures.catalogue import CATALOGUE, MEASURED, QUANTITIES
 from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import KnownRun, known_runs, up_to
-from hoistbook.figures.learning import calibrated
-from hoistbook.figures.stage import estimate
+from hoistbook.figures.stage import estimate, taught
 from hoistbook.history.state import Dated, State
 from hoistbook.problems import closest
 from hoistbook.units import dimension, to_unit
@@ -70,7 +69,7 @@ def _verdict(
     if not claim.conditions:
         return _answered(claim, state, key, figures.get(key.quantity, key.subject), None)
     asked = at_conditions(state, claim)
-    inputs = calibrated(inputs_of(asked), asked, runs)
+    inputs = taught(inputs_of(asked), asked, runs)
     return _answered(claim, state, key, estimate(inputs, key), inputs)
 
 

@@ -13,9 +13,8 @@ from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.base import Inputs
 from hoistbook.figures.figure import Curve, Figure, Figures, Key
 from hoistbook.figures.known_runs import KnownRun, at_the_run, known_runs
-from hoistbook.figures.learning import calibrated
 from hoistbook.figures.power_runs import curve_of, place_of
-from hoistbook.figures.stage import estimate, informed
+from hoistbook.figures.stage import estimate, informed, taught
 from hoistbook.history.state import State
 
 COMPARED_EVERY = 500.0
@@ -39,7 +38,7 @@ def _compared(known: KnownRun, before: Sequence[KnownRun]) -> Comparison:
     run = known.run
     measured = curve_of(run, known.power)
     said_then, why_none = _estimate(run, informed(known.state, before))
-    then = calibrated(at_the_run(known), known.state, before)
+    then = taught(at_the_run(known), known.state, before)
     on_the_day = _estimate(run, then)[0] if then.speeds else None
     speeds, inside = _inside(measured, said_then or on_the_day)
     return Comparison(

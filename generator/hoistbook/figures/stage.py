@@ -68,7 +68,12 @@ def informed(state: State, runs: Sequence[KnownRun]) -> Inputs:
     runs
         The runs that it has seen, oldest first.
     """
-    return with_map(calibrated(as_logged(state, runs), state, runs), state)
+    return taught(as_logged(state, runs), state, runs)
+
+
+def taught(inputs: Inputs, state: State, runs: Sequence[KnownRun]) -> Inputs:
+    """Return inputs of a state after what runs say of its engine and a map of its compressor."""
+    return with_map(calibrated(inputs, state, runs), state)
 
 
 def _of_state(state: State, runs: Sequence[KnownRun]) -> Figures:
