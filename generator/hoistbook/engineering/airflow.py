@@ -74,7 +74,7 @@ def charge_density(
 
     Notes
     -----
-    ρ_m = p_m (1 + W) / ((R + W R_v) T_3)
+    ρ_m = (p_m / T_3) (1 + W) / (R + W R_v)
 
     Examples
     --------
@@ -84,10 +84,8 @@ def charge_density(
     ... )
     2.1561
     """
-    return (
-        manifold_absolute_pressure
-        * (1 + humidity_ratio)
-        / ((air_gas_constant + humidity_ratio * vapour_gas_constant) * charge_temperature)
+    return (manifold_absolute_pressure / charge_temperature) * (
+        (1 + humidity_ratio) / (air_gas_constant + humidity_ratio * vapour_gas_constant)
     )
 
 
@@ -145,8 +143,7 @@ def engine_air_flow(
         volumetric_efficiency
         * charge_density
         * displacement
-        * engine_speed
-        / (60 * revolutions_per_cycle)
+        * (engine_speed / (60 * revolutions_per_cycle))
     )
 
 

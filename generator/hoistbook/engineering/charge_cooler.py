@@ -197,11 +197,12 @@ def cooler_effectiveness(*, transfer_units: Value, capacity_rate_ratio: Value) -
     >>> cooler_effectiveness(transfer_units=1.5, capacity_rate_ratio=0.5)
     0.66225
     """
-    return 1 - exp(
+    exponent = (
         transfer_units**0.22
         / capacity_rate_ratio
         * (exp(-capacity_rate_ratio * transfer_units**0.78) - 1)
     )
+    return 1 - exp(exponent)
 
 
 @formula(reference="incropera-2007", where="eq. 11.19 and 11.22", result="charge_temperature")

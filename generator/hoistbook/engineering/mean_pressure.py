@@ -205,7 +205,8 @@ def friction_mean_effective_pressure(*, engine_speed: Value) -> Value:
     >>> friction_mean_effective_pressure(engine_speed=6000.0)
     3.6700e+05
     """
-    return 1e5 * (0.97 + 0.15 * (engine_speed / 1000) + 0.05 * (engine_speed / 1000) ** 2)
+    krpm = engine_speed / 1000
+    return 1e5 * (0.97 + 0.15 * krpm + 0.05 * krpm**2)
 
 
 @formula(

@@ -266,9 +266,10 @@ def friction_factor(*, roughness: Value, pipe_bore: Value, reynolds_number: Valu
     >>> friction_factor(roughness=1.5e-06, pipe_bore=0.06, reynolds_number=100e3)
     0.017922
     """
-    return (
+    inverse_root = (
         -1.8 / log(10) * log((roughness / pipe_bore / 3.7) ** 1.11 + 6.9 / reynolds_number)
-    ) ** -2
+    )
+    return inverse_root**-2
 
 
 @formula(
@@ -320,9 +321,6 @@ def pipe_pressure_loss(
     ... )
     3.1588e+03
     """
-    return (
-        (friction_factor * pipe_length / pipe_bore + loss_coefficients)
-        * pipe_density
-        * pipe_velocity**2
-        / 2
+    return (friction_factor * pipe_length / pipe_bore + loss_coefficients) * (
+        pipe_density * pipe_velocity**2 / 2
     )

@@ -204,7 +204,7 @@ def voltage_drop(
     ... )
     1.032
     """
-    return wire_current * copper_resistivity * 2 * cable_length / cable_area
+    return wire_current * copper_resistivity * (2 * cable_length / cable_area)
 
 
 @formula(

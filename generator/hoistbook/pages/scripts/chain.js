@@ -99,6 +99,14 @@ function baseColumn(base, value, wider, chosen) {
   return column;
 }
 
+const builds = new WeakMap();
+
+/* The samples of a base input as the build has it: drawn once. */
+function buildsColumn(base, chosen) {
+  if (!builds.has(base)) { builds.set(base, baseColumn(base, base.value, 1, chosen)); }
+  return builds.get(base);
+}
+
 function within(base, value) {
   const floor = base.floor === undefined ? 0 : base.floor ?? -Infinity;
   return Math.min(Math.max(value, floor), base.ceiling ?? Infinity);
@@ -157,14 +165,18 @@ function inOrder(steps, chain) {
 
 function evaluate(formula, columns) {
   const result = new Float64Array(Math.max(1, ...columns.map((each) => each.length)));
-  const put = new Array(columns.length);
+  const put = columns.map((each) => each[0]);
+  const varied = columns.flatMap((each, j) => each.length > 1 ? [j] : []);
   for (let i = 0; i < result.length; i += 1) {
-    for (let j = 0; j < put.length; j += 1) {
-      put[j] = columns[j].length === 1 ? columns[j][0] : columns[j][i];
-    }
+    for (const j of varied) { put[j] = columns[j][i]; }
     result[i] = formula(...put);
   }
   return result;
+}
+
+function finite(column) {
+  for (const each of column) { if (!Number.isFinite(each)) { return false; } }
+  return true;
 }
 
 /* Every quantity of a chain by its name, with a reader's own numbers in place of the build's;
@@ -175,7 +187,7 @@ function workOut(chain, own) {
   for (const base of chain.bases) {
     columns.set(base.name, own.has(base.name)
       ? ownBase(base, own.get(base.name), chosen)
-      : baseColumn(base, base.value, 1, chosen));
+      : buildsColumn(base, chosen));
   }
   for (const [unknown, start] of Object.entries(table.loop_start)) {
     if (columns.has(start) && !columns.has(unknown)) { columns.set(unknown, columns.get(start)); }
@@ -185,7 +197,7 @@ function workOut(chain, own) {
     if (taken.some((each) => each === undefined)) { columns.delete(step.name); continue; }
     let result = evaluate(formulas[step.formula], taken);
     if (own.has(step.name)) { result = moved(step.name, result, own.get(step.name)); }
-    if (result.every(Number.isFinite)) {
+    if (finite(result)) {
       columns.set(step.name, result);
     } else {
       columns.delete(step.name);
