@@ -25,7 +25,7 @@ from hoistbook.problems import Place, picture
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.money import Money
 from hoistbook.values.quantity import Quantity
-from tests.authored.journals import FIRST, episode_of, journal_of, messages
+from tests.authored.journals import FIRST, episode_of, journal_of, lay_down, messages
 
 
 def eur(amount: str) -> Money:
@@ -268,10 +268,50 @@ def test_a_folder_without_build_yaml_says_so(tmp_path: Path) -> None:
 
     assert [picture(each) for each in read.problems] == [
         "build.yaml:1:1\nproblem: there is no file build.yaml here\n"
-        "  name the folder that holds it",
+        "  name the folder that holds it, or begin one with `format: 1` and `title: ...` in it",
         "build.yaml:1:1\nproblem: this journal has no episode\n"
         "  begin with episodes/01-some-words/episode.md",
     ]
+
+
+def test_files_under_a_name_a_little_unlike_ours_are_found(tmp_path: Path) -> None:
+    (tmp_path / "Episodes").mkdir()
+    (tmp_path / "build.yml").write_text("format: 1\ntitle: A car\n")
+
+    read = read_journal(tmp_path)
+
+    assert [picture(each) for each in read.problems] == [
+        "build.yaml:1:1\nproblem: there is no file build.yaml here\n"
+        "  rename build.yml to build.yaml",
+        "build.yaml:1:1\nproblem: this journal has no episode\n  rename Episodes to episodes",
+    ]
+
+
+def test_a_folder_inside_the_journal_is_told_the_journal(tmp_path: Path) -> None:
+    inner = tmp_path / "my car/episodes"
+    inner.mkdir(parents=True)
+    (tmp_path / "my car/build.yaml").write_text("format: 1\ntitle: A car\n")
+
+    read = read_journal(inner)
+
+    assert picture(read.problems[0]) == (
+        "build.yaml:1:1\nproblem: there is no file build.yaml here\n"
+        "  name the folder that holds it: my car"
+    )
+
+
+@pytest.mark.parametrize("start", [b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1", b"\x1f\x8b\x08"])
+def test_a_spreadsheet_is_no_log(tmp_path: Path, start: bytes) -> None:
+    run = "measured: [{power run: {log: run.csv, at: wheels}}]"
+    lay_down(tmp_path, {FIRST: f"---\ntitle: One\n{run}\n---\n"})
+    (tmp_path / "episodes/01-one/run.csv").write_bytes(start + bytes(20))
+
+    (problem,) = read_journal(tmp_path).problems
+
+    assert picture(problem) == (
+        "episodes/01-one/run.csv:1:1\nproblem: this is a spreadsheet or an archive, not text\n"
+        "  export it as text, a CSV"
+    )
 
 
 def test_an_empty_build_yaml_says_so(tmp_path: Path) -> None:

@@ -169,6 +169,9 @@ def _files(values: dict[str, Any], context: Context, found: Prose) -> None:
         target, place = values.pop("poster")
         path = read_picture(target, place, context, found.pictures)
         values |= {"poster": path} if path else {}
+        if path and "poster_text" not in values:
+            message = f"`{target}` has no words for those who cannot see it"
+            context.notice("no-words", message, place, "write what it shows: `poster text: ...`")
     if "captions" in values:
         target, place = values.pop("captions")
         captions = inside(context.root, context.file, target)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from hoistbook.problems import Notice, Place, Problem
@@ -12,6 +12,9 @@ LARGEST = 2_000_000
 """Bytes of a text file; five hundred pages."""
 
 BUILD_FILE = "build.yaml"
+
+_PACKED = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0", b"\x1f\x8b")
+"""How files of spreadsheets begin, new and old, and other packed ones."""
 
 _CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]")
 
@@ -41,6 +44,9 @@ def read_text(
 
 def decode(raw: bytes, file: str) -> tuple[str | None, tuple[Problem, ...]]:
     """Return the text in a file's bytes, or None and what is wrong with them."""
+    if raw.startswith(_PACKED):
+        message, hint = "this is a spreadsheet or an archive, not text", "export it as text, a CSV"
+        return None, (Problem("not-text", message, Place(file), hint),)
     try:
         text = raw.decode("utf-8").removeprefix("\ufeff")
     except UnicodeDecodeError as error:
@@ -85,4 +91,19 @@ def episode_files(root: Path) -> tuple[tuple[str, ...], tuple[Notice, ...]]:
                 notices.append(Notice("no-episode", message, Place(f"episodes/{entry.name}")))
         elif entry.suffix == ".md":
             found.append(f"episodes/{entry.name}")
-    return tuple(found), tuple(notices)
+    return tuple(found), (*notices, *_astray(root))
+
+
+def _astray(root: Path) -> Iterator[Notice]:
+    """Yield a notice for each file beside `episodes` that looks like one of an episode."""
+    names = sorted(path.name for path in root.glob("*.md") if re.match(r"\d+\D", path.name))
+    for name in names:
+        message = f"{name} lies beside the folder episodes and was passed over"
+        yield Notice("no-episode", message, Place(name), "move it into episodes/")
+
+
+def near_name(folder: Path, wanted: str, others: Sequence[str] = ()) -> str | None:
+    """Return the file or folder that lies there under a name a little unlike the wanted one."""
+    near = (wanted.casefold(), *others)
+    names = sorted(path.name for path in folder.iterdir()) if folder.is_dir() else []
+    return next((name for name in names if name != wanted and name.casefold() in near), None)

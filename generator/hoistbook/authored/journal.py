@@ -10,7 +10,7 @@ from pathlib import Path
 from hoistbook.authored.build_file import BuildFile, habits_by_look, read_build, read_habits
 from hoistbook.authored.context import Context
 from hoistbook.authored.episode_file import EpisodeFile, read_episode
-from hoistbook.authored.folder import BUILD_FILE, episode_files, read_text
+from hoistbook.authored.folder import BUILD_FILE, episode_files, near_name, read_text
 from hoistbook.authored.front_matter import parse_front_matter
 from hoistbook.authored.joins import Known, known_in, resolve
 from hoistbook.authored.prose_links import astray
@@ -43,11 +43,13 @@ def read_journal(folder: Path) -> Read:
     files, notices = episode_files(folder)
     context.notices.extend(notices)
     if not files:
-        hint = "begin with episodes/01-some-words/episode.md"
+        near = near_name(folder, "episodes", ("episode",))
+        hint = f"rename {near} to episodes" if near else FIRST_EPISODE
         context.problem("no-episode", "this journal has no episode", Place(BUILD_FILE), hint)
     episodes = [each for file in files if (each := _episode(file, context)) is not None]
     _numbers_are_unique(episodes, context)
     context.notices.extend(_days_out_of_order([each.episode for each in episodes]))
+    context.notices.extend(_days_of_one(each.episode for each in episodes))
     rates = read_rates(folder, context.currency)
     context.problems.extend(rates.problems)
     if build is not None and not context.problems:
@@ -84,7 +86,7 @@ def _in_order(problems: Iterable[Problem]) -> Iterator[Problem]:
 
 def _build(context: Context) -> BuildFile | None:
     text, problems = read_text(context.root, BUILD_FILE)
-    context.problems.extend(problems)
+    context.problems.extend(replace(each, hint=_no_build(each, context)) for each in problems)
     if text is None or problems:
         context.numbers_known = False
         return None
@@ -98,6 +100,24 @@ def _build(context: Context) -> BuildFile | None:
         return None
     read_habits(node, context)
     return read_build(node, context)
+
+
+FIRST_EPISODE = "begin with episodes/01-some-words/episode.md"
+
+
+def _no_build(problem: Problem, context: Context) -> str:
+    """Return what to do about a build.yaml that is not there."""
+    if problem.code != "missing-file":
+        return problem.hint
+    near = near_name(context.root, BUILD_FILE, ("build.yml",))
+    if near:
+        return f"rename {near} to {BUILD_FILE}"
+    above = [
+        folder for folder in context.root.resolve().parents if (folder / BUILD_FILE).is_file()
+    ]
+    if above:
+        return f"name the folder that holds it: {above[0].name}"
+    return "name the folder that holds it, or begin one with `format: 1` and `title: ...` in it"
 
 
 def _episode(file: str, shared: Context) -> EpisodeFile | None:
@@ -141,6 +161,28 @@ def _days_out_of_order(episodes: Iterable[Episode]) -> Iterator[Notice]:
             )
         else:
             latest = each
+
+
+def _days_of_one(episodes: Iterable[Episode]) -> Iterator[Notice]:
+    """Yield a notice for each day of an episode that cannot be right beside another of it."""
+    for each in episodes:
+        if each.published is None:
+            continue
+        if each.filmed is not None and each.published < each.filmed:
+            message = (
+                f"episode {each.number} was published on {each.published}, before it was filmed "
+                f"on {each.filmed}"
+            )
+            hint = "look at both dates"
+            yield Notice("out-of-order", message, each.place, hint, each.number)
+        for receipt in each.bought:
+            if receipt.date > each.published:
+                message = (
+                    f"the receipt from {receipt.supplier} is of {receipt.date}, and its episode "
+                    f"was published on {each.published}"
+                )
+                hint = "look at both dates, or move it to a later episode"
+                yield Notice("out-of-order", message, receipt.place, hint, each.number)
 
 
 def _joined(known: Known, episodes: list[EpisodeFile]) -> list[EpisodeFile]:

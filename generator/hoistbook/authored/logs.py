@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 import numpy as np
 
@@ -18,6 +18,7 @@ from hoistbook.authored.sheets import (
     sheet_of,
 )
 from hoistbook.problems import Place
+from hoistbook.values.quantity import likely
 
 COLUMNS: Mapping[str, Column] = {
     "time": Column("time", (), "s"),
@@ -72,6 +73,7 @@ def read_log(run: PowerRun, context: Context) -> Log | None:
     if sheet.problems:
         return None
     look_at(sheet, found, context)
+    _tell_unused(sheet, found.columns, context)
     _tell_overrun(run.log, found.columns, context)
     return Log(columns=found.columns)
 
@@ -79,7 +81,7 @@ def read_log(run: PowerRun, context: Context) -> Log | None:
 def _check_complete(sheet: Sheet, columns: Mapping[str, Sequence[float]]) -> None:
     if "speed" not in columns or not ({"torque", "power"} & columns.keys()):
         lacking = "speed" if "speed" not in columns else "torque or power"
-        hint = f"name it under `columns`; it has: {', '.join(sheet.headings)}"
+        hint = _how_to_name(lacking.split()[0], sheet.headings)
         sheet.problem("no-column", f"no column of this log is known to be {lacking}", 0, hint)
         return
     speeds = np.array(columns["speed"])
@@ -91,6 +93,30 @@ def _check_complete(sheet: Sheet, columns: Mapping[str, Sequence[float]]) -> Non
     if not together.any():
         message = f"no line of this log has both an engine speed and a {name} above zero"
         sheet.problem("empty-log", message, 0, "export it again, with both in every line")
+
+
+def _how_to_name(lacking: str, headings: Sequence[str]) -> str:
+    """Return what to write where no column is known to be what is lacking."""
+    if len(headings) < 2:
+        return "where lines stand above the headings, put # before each of them"
+    example = f"`columns: {{{lacking}: HEADING in UNIT}}`"
+    return f"say under the power run which it is, as {example}; it has: {', '.join(headings)}"
+
+
+def _tell_unused(sheet: Sheet, found: Collection[str], context: Context) -> None:
+    """Say so where a heading begins like a column of ours and is not taken for it."""
+    taken = {each.index for each in sheet.picked.values()}
+    for name, column in COLUMNS.items():
+        for index, heading in enumerate(sheet.headings):
+            like = (f"{each} " for each in (name, *column.headings))
+            if name in found or index in taken or not heading.casefold().startswith(tuple(like)):
+                continue
+            units = likely("", (column.dimension,))
+            unit = "UNIT gauge" if column.reference == "gauge" else "UNIT"
+            message = f"the column `{heading}` is not used: its heading is not quite `{name}`"
+            hint = f"to use it: `columns: {{{name}: {heading} in {unit}}}`; {units}"
+            place = Place(sheet.file, sheet.start + 1, 1, sheet.lines[sheet.start][:200])
+            context.notice("unused-column", message, place, hint)
 
 
 def _drive(columns: Mapping[str, Sequence[float]]) -> str:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from urllib.parse import unquote, urlsplit
 
 from markdown_it import MarkdownIt
@@ -67,6 +68,7 @@ def read_prose(prose: str, first_line: int, context: Context) -> Prose:
         finder = _Finder(lines, token, first_line, context.file)
         if token.type == "html_block":
             _html(token.content, finder, context)
+        _unread(token, finder, context)
         for index in range(len(token.children or ())):
             _inline(token, index, finder, context, found)
     return found
@@ -101,6 +103,27 @@ class _Finder:
     def _at(self, line: int, column: int) -> Place:
         text = self.lines[line] if line < len(self.lines) else ""
         return Place(self.file, line + self.first_line, column + 1, text)
+
+
+_NOT_A_LINK = re.compile(
+    r"(?P<picture>!)?\[(?P<words>[^\[\]]*)\]"
+    r"\((?=(?(picture)|(?:part|figure|episode|chart):))(?P<target>[^()<>\s]+(?: [^()<>\"'\s]+)+)\)"
+)
+"""A picture, or a link of ours, whose address has spaces: Markdown prints it as it stands."""
+
+
+def _unread(block: Token, finder: _Finder, context: Context) -> None:
+    """Say so where what was meant as a picture or a link stands on the page as it was typed."""
+    words = "".join(each.content for each in block.children or () if each.type == "text")
+    for match in _NOT_A_LINK.finditer(words):
+        message = "an address with a space in it is no link: these signs are printed as they stand"
+        sign = match["picture"] or ""
+        hint = f"put it between < and >: {sign}[{match['words']}](<{match['target']}>)"
+        if not sign:
+            hint = f"as [{match['words']}]({match['target'].replace(' ', '-')})"
+        # A finder goes forward only, and what is found here comes before or after real links.
+        own = replace(finder)
+        context.notice("not-a-link", message, own.place(match["target"]), hint)
 
 
 def _html(content: str, finder: _Finder, context: Context) -> None:
