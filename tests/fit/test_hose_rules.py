@@ -53,8 +53,8 @@ def test_r5_a_hose_by_its_size(pipe: float, hose: float, verdict: str) -> None:
         ("hose:8mm:F;spec=20R3;medium=oil", "looks_alike_no"),
         ("hose:8mm:F;spec=20R4;medium=petrol", "looks_alike_no"),
         ("hose:8mm:F;spec=20R3;medium=air", "looks_alike_no"),
-        # FMVSS 106: brake hoses are made to J1401 and nothing takes their place.
-        ("hose:8mm:F;spec=J1401;medium=brake_fluid", "mates"),
+        # FMVSS 106: brake hoses are assemblies to J1401, crimped, and nothing takes their place.
+        ("hose:8mm:F;spec=J1401;medium=brake_fluid", "looks_alike_no"),
         ("hose:8mm:F;spec=30R9;medium=brake_fluid", "looks_alike_no"),
         ("hose:8mm:F;medium=brake_fluid", "looks_alike_no"),
         ("silhose:8mm:F;medium=brake_fluid", "looks_alike_no"),

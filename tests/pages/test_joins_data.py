@@ -53,14 +53,15 @@ def test_a_row_has_both_ends_what_to_add_how_tight_and_the_source(tmp_path: Path
         "to add": "thread paste made for the fluid, not on the first thread",
         "sealed with": None,
         "how tight": (
-            "1.5 to 3 turns past finger tight, not torque; in aluminium the fewer, and never "
-            "turned back"
+            "1.5 to 3 turns past finger tight, not torque: the sealant lets the thread slip and "
+            "the taper wedges it, so one torque may be one turn or four; in aluminium the fewer, "
+            "and never turned back. The maker's own figure beats every figure here."
         ),
         "torque here": None,
         "source of how tight": (
             "hand/wrench turns published: laboratory-supply thread page (A laboratory supplier's "
-            "page on pipe threads) (steel pipe make-up); TFFT window from memory: fluid-power "
-            "assembly practice"
+            "page on pipe threads) (steel pipe make-up); turns past finger tight from memory: "
+            "fluid-power assembly practice"
         ),
         "joined knowingly because": None,
         "from episode": 2,

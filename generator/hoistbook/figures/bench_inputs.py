@@ -18,8 +18,8 @@ def put_down_bench(finder: Finder) -> list[Subject]:
     subjects = []
     for bolt in bolts_of(finder.state):
         holder = finder.state.parts[bolt.part]
-        if holder.status is Status.FITTED and bolt.bolting.tightening is not None:
-            _bolt(finder, bolt, bolt.bolting.tightening, holder)
+        if holder.status is Status.FITTED and bolt.bolting.solid is not None:
+            _bolt(finder, bolt, bolt.bolting.solid, holder)
             subjects.append(Subject(kind="bolt", name=bolt.part))
     for load in loads_of(finder.state):
         holder = finder.state.parts[load.part]

@@ -99,7 +99,9 @@ def bolt_words(part: Part) -> str:
     """Return what a bolt says of its thread, class and lubrication, the facts first."""
     facts = (part.facts.get(name) for name in ("thread", "property class", "lubrication"))
     said = [str(given.value) for given in facts if given]
-    return ", ".join((*said, part.name, part.note or ""))
+    bore = _value(part, "bore")
+    drilled = (f"{bore * 1000:g} mm bore",) if bore else ()
+    return ", ".join((*said, *drilled, part.name, part.note or ""))
 
 
 def loads_of(state: State) -> tuple[Load, ...]:

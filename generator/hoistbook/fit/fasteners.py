@@ -5,6 +5,7 @@ The maker's own figure beats every one of these.
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 
@@ -34,6 +35,11 @@ LUBRICATIONS = {
 where a bolt is, not what is on it."""
 DRY = "plain steel, dry and clean"
 FASTENER = re.compile(r"\bM(?P<d>\d+)(?: ?[x×] ?(?P<p>[0-3](?:\.\d+)?))?(?![\d.])", re.IGNORECASE)
+HOLLOW = re.compile(r"\b(?:banjo|hollow|drilled)\b", re.IGNORECASE)
+BORE = re.compile(
+    r"\b(?P<a>\d+(?:\.\d+)?) ?mm bore\b|\bbore (?P<b>\d+(?:\.\d+)?) ?mm\b", re.IGNORECASE
+)
+"""Of a hollow bolt: what is drilled out of its section."""
 CLASS = re.compile(r"(?<![\d.])(?:8\.8|10\.9|12\.9)(?![\d.])")
 
 
@@ -55,6 +61,19 @@ class Tightening:
     """Aimed at: 75 % of the proof load [N]."""
     source: str
     """Of the nut factors and of the proof stress."""
+    bore: float = 0.0
+    """Of a hollow bolt [mm]."""
+
+    @property
+    def state(self) -> str:
+        """The bolt in words: "M8x1.25, 10.9, anti-seize / moly paste"."""
+        drilled = f", {self.bore:g} mm bore" if self.bore else ""
+        return f"{self.thread}, {self.property_class}, {self.lubrication}{drilled}"
+
+    @property
+    def aimed(self) -> str:
+        """The torque with the two digits that a nut factor bears: "22 N m", "410 N m"."""
+        return f"{float(f'{self.torque:.2g}'):g} N m"
 
     @property
     def spread(self) -> tuple[float, float]:
@@ -68,6 +87,21 @@ class Bolting:
 
     thread: str
     tightening: Tightening | None
+    """Of a hollow bolt that of what its bore leaves; None where its bore is not said."""
+    hollow: bool = False
+
+    @property
+    def solid(self) -> Tightening | None:
+        """The torque of a bolt that is not drilled; of a hollow one none is aimed at."""
+        return None if self.hollow else self.tightening
+
+
+def held_to(made: Tightening) -> str:
+    """Return the torque of a bolt in words, with what the state of its thread makes of it."""
+    low, high = made.spread
+    return (
+        f"{made.state}: {made.aimed}; that gives {low:.0%} to {high:.0%} of the preload aimed at"
+    )
 
 
 def bolting_in(words: str) -> Bolting | None:
@@ -83,12 +117,18 @@ def bolting_in(words: str) -> Bolting | None:
     if found is None:
         return None
     thread, property_class = found
-    known = property_class is not None
-    made = tightening(thread, property_class or "", lubrication_of(words)) if known else None
-    return Bolting(thread.name, made)
+    drilled = BORE.search(words)
+    bore = float(drilled["a"] or drilled["b"]) if drilled else 0.0
+    hollow = bool(drilled or HOLLOW.search(words))
+    known = property_class is not None and bool(bore) is hollow
+    state = lubrication_of(words)
+    made = tightening(thread, property_class or "", state, bore) if known else None
+    return Bolting(thread.name, made, hollow)
 
 
-def tightening(thread: Thread, property_class: str, lubrication: str = DRY) -> Tightening | None:
+def tightening(
+    thread: Thread, property_class: str, lubrication: str = DRY, bore: float = 0.0
+) -> Tightening | None:
     """Return the torque for a bolt that will be taken apart again.
 
     Parameters
@@ -99,19 +139,25 @@ def tightening(thread: Thread, property_class: str, lubrication: str = DRY) -> T
         `8.8`, `10.9` or `12.9`; of another class nothing is known.
     lubrication : str
         A row of the nut factors.
+    bore : float
+        Of a hollow bolt [mm].
 
     Notes
     -----
-    T = K F d, F = 0.75 of the proof load.
+    T = K F d, F = 0.75 of the proof load; a bore is taken off the stress area.
     """
     stress = _stresses(property_class, thread.major)
     if stress is None:
         return None
     diameter, pitch = thread.major / 1000, thread.pitch / 1000
+    section = stress_area(thread_diameter=diameter, thread_pitch=pitch)
+    left = section - math.pi / 4 * (bore / 1000) ** 2
+    if left <= 0:
+        return None
     preload = preload_of_proof_stress(
         proof_share=SHARE_OF_PROOF,
         proof_stress=float(stress["proof_stress_MPa"]) * 1e6,
-        stress_area=stress_area(thread_diameter=diameter, thread_pitch=pitch),
+        stress_area=left,
     )
     factors = keyed("k_factors", "condition")[lubrication]
     torque, lowest, highest = (
@@ -129,6 +175,7 @@ def tightening(thread: Thread, property_class: str, lubrication: str = DRY) -> T
         highest=highest,
         preload=preload,
         source=f"nut factor {factors['provenance']}; proof stress {stress['provenance']}",
+        bore=bore,
     )
 
 

@@ -97,10 +97,12 @@ def _medium(pipe: End, hose: End, service: Service) -> Fit | None:
         )
     if medium is Medium.EXHAUST:
         return _no("no hose carries exhaust gas", "it burns", "look where the pipe comes from")
-    if medium is Medium.BRAKE_FLUID and spec != BRAKE_CLASS:
+    if medium is Medium.BRAKE_FLUID:
         return _no(
-            f"brakes take hoses made to {BRAKE_CLASS} and no other",
-            "it swells or bursts under the pedal",
+            f"brakes take hoses made to {BRAKE_CLASS}, crimped into their fittings, and no other: "
+            "none is pushed on and held by a clamp",
+            "it swells, bursts or comes off under the pedal",
+            "look at its end: a brake hose ends in a crimped fitting with a thread or a banjo",
         )
     if hose.kind is EndKind.SILICONE and medium in FUELS | {Medium.OIL}:
         return _no(f"silicone does not hold {medium}", "it swells, sweats and comes off")

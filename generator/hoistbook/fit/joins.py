@@ -10,10 +10,10 @@ from hoistbook.authored.records import Join, JoinEnd
 from hoistbook.fit.bench import bolt_words
 from hoistbook.fit.drains import drain_notes
 from hoistbook.fit.flows import MEDIA, Flow
-from hoistbook.fit.make_up import MakeUp, make_up
+from hoistbook.fit.make_up import make_up
 from hoistbook.fit.piping import Piping
 from hoistbook.fit.rules import fit
-from hoistbook.fit.verdict import NOTHING_SAID, Fit, Service, Verdict
+from hoistbook.fit.verdict import NOTHING_SAID, Fit, MakeUp, Service, Verdict
 from hoistbook.history.state import State
 from hoistbook.values.end import End
 
@@ -77,7 +77,9 @@ def _judged(
         flow=flow,
         service=carried,
         fit=found,
-        make_up=make_up(*pair, found, carried.medium, _bolts(join, piping.state)),
+        make_up=make_up(
+            *pair, found, carried, _bolts(join, piping.state), _kinds(join, piping.state)
+        ),
     )
 
 
@@ -86,3 +88,9 @@ def _bolts(join: Join, state: State) -> str:
     said = join.bolts or ""
     known = state.parts.get(said.partition(",")[0].strip())
     return f"{said}, {bolt_words(known.part)}" if known else said
+
+
+def _kinds(join: Join, state: State) -> tuple[str, ...]:
+    """Return the kinds of the parts of a join, as far as known."""
+    parts = (state.parts.get(key.part) for key in (join.a, join.b))
+    return tuple(kind for each in parts if each and (kind := each.part.kind))

@@ -1,35 +1,37 @@
-"""How a join is tightened: turns, clamp torque, or the maker's figure; and which clamp."""
+"""How a join is tightened: torque or turns of a thread, bolts of a flange, and which clamp."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Collection
 
-from hoistbook.fit.clamps import clamp_for
-from hoistbook.fit.fasteners import bolting_in
-from hoistbook.fit.hose_rules import FUELS
-from hoistbook.fit.tables import keyed, sourced
-from hoistbook.fit.thread_rules import PASTE
-from hoistbook.fit.verdict import CLOSING, Fit
-from hoistbook.values.end import HOSES, PIPE_THREADS, THREADED, End, EndKind, Medium
+from hoistbook.fit.clamps import clamp_make_up
+from hoistbook.fit.fasteners import bolting_in, held_to
+from hoistbook.fit.joint_torques import thread_make_up
+from hoistbook.fit.tables import sourced
+from hoistbook.fit.verdict import CLOSING, NOTHING_SAID, Fit, MakeUp, Service
+from hoistbook.values.end import HOSES, THREADED, End, EndKind
 
-BY_THE_MAKER = "the maker's figure, by thread and material"
-SMALL_HOSE = 30.0
-"""Below this a hose takes a small clamp with a thin wall [mm]; common practice, no source."""
-THIN_WALL = 3.0
-FASTENED = {EndKind.TURBINE, EndKind.FLANGE}
-
-
-@dataclass(frozen=True, slots=True)
-class MakeUp:
-    """How a join is tightened, and where that is written."""
-
-    how: str = ""
-    """Empty where nothing is to be said."""
-    source: str = ""
+STEPS = "crosswise and in steps"
+OTHERS = {
+    EndKind.COMPRESSION: (
+        "the maker's figure in turns past finger tight: a torque does not say how far the olive "
+        "has bitten"
+    ),
+    EndKind.VBAND: (
+        "the maker's figure, on the clamp or in its sheet; tightened again after the first heat "
+        "(common practice)"
+    ),
+}
+FLANGES = {EndKind.TURBINE, EndKind.FLANGE}
 
 
 def make_up(
-    one: End, other: End, found: Fit, medium: Medium | None = None, bolts: str = ""
+    one: End,
+    other: End,
+    found: Fit,
+    service: Service = NOTHING_SAID,
+    bolts: str = "",
+    kinds: Collection[str] = (),
 ) -> MakeUp:
     """Return how two ends are tightened; nothing for ends that must not be joined.
 
@@ -39,71 +41,34 @@ def make_up(
         The ends, in any order.
     found : Fit
         The verdict on them.
-    medium : Medium
-        What flows, where known.
+    service : Service
+        What flows and at what pressure, where known.
     bolts : str
-        What is said of the bolts that hold two flanges.
+        What is said of the bolts that hold the join.
+    kinds : collection of str
+        The kinds of the two parts.
     """
     if found.verdict not in CLOSING:
         return MakeUp()
-    if found.sealant == PASTE:
-        return _turns(one if one.kind in PIPE_THREADS else other)
     if one.kind in THREADED:
-        return MakeUp(BY_THE_MAKER)
-    hose = next((end for end in (one, other) if end.kind in HOSES), None)
-    if hose is not None:
-        return _clamp(other if hose is one else one, medium)
-    if one.kind in FASTENED:
+        return thread_make_up(one, other, found, bolts, kinds)
+    hose, pipe = (one, other) if one.kind in HOSES else (other, one)
+    if hose.kind in HOSES:
+        return clamp_make_up(pipe, hose, service)
+    if one.kind in FLANGES:
         return _bolted(bolts)
-    return MakeUp(BY_THE_MAKER)
+    kind = next(kind for kind in OTHERS if kind in (one.kind, other.kind))
+    return MakeUp(OTHERS[kind])
 
 
 def _bolted(words: str) -> MakeUp:
     bolting = bolting_in(words)
     if bolting is None:
-        return MakeUp("its bolts crosswise and in steps, to the maker's torque")
-    made = bolting.tightening
+        return MakeUp(f"its bolts {STEPS}, to the maker's torque")
+    made = bolting.solid
     if made is None:
         return MakeUp(
-            f"its {bolting.thread} bolts crosswise and in steps, to the maker's torque: without "
-            "a property class (8.8, 10.9) there is none here"
+            f"its {bolting.thread} bolts {STEPS}, to the maker's torque; the table has one by "
+            "property class (8.8, 10.9) only, and none is said"
         )
-    low, high = made.spread
-    return MakeUp(
-        f"its bolts {made.thread}, {made.property_class}, {made.lubrication}: {made.torque:.2g} "
-        f"N m, crosswise and in steps; that gives {low:.0%} to {high:.0%} of the preload aimed "
-        "at. The maker's own figure beats this one",
-        sourced(made.source),
-    )
-
-
-def _turns(end: End) -> MakeUp:
-    row = keyed("npt_makeup", "size").get(end.size)
-    if row is None:
-        return MakeUp("turns past finger tight, not torque")
-    return MakeUp(
-        f"{row['tfft_low']} to {row['tfft_high']} turns past finger tight, not torque; in "
-        "aluminium the fewer, and never turned back",
-        sourced(row["provenance"]),
-    )
-
-
-def _clamp(pipe: End, medium: Medium | None) -> MakeUp:
-    if medium in FUELS:
-        return MakeUp(
-            "fuel-injection clamp with a full band, by the hose measured on the pipe; a worm "
-            "drive cuts fuel hose",
-            "common practice, no source",
-        )
-    outside = pipe.diameter or 0.0
-    small = outside < SMALL_HOSE
-    choice = clamp_for(outside, wall=THIN_WALL) if small else clamp_for(outside)
-    bolt = None if small else clamp_for(outside, "t_bolt")
-    band = keyed("clamps_flanges", "name")["12 mm band"]
-    said = f"worm-drive clamp {choice.name} mm" if choice else "a clamp"
-    said += f" or T-bolt {bolt.name} mm" if bolt else ""
-    return MakeUp(
-        f"{said}, by the hose measured on the pipe; worm drive with 12 mm band, new hose: "
-        f"{band['torque_nm'].split(' new')[0].replace('+/-', '± ')} N m",
-        sourced(band["provenance"]),
-    )
+    return MakeUp(f"its bolts {held_to(made)}; {STEPS}", sourced(made.source))

@@ -62,3 +62,13 @@ class Fit:
     """What to measure or to say, of `unknown`."""
     notes: tuple[str, ...] = ()
     """What else to know; no note makes a verdict better."""
+
+
+@dataclass(frozen=True, slots=True)
+class MakeUp:
+    """How a join is tightened, and where that is written."""
+
+    how: str = ""
+    """Empty where nothing is to be said."""
+    source: str = ""
+    """Empty where no number is said."""

@@ -94,18 +94,18 @@ def bench_page(desk: Desk) -> Page:
 
 
 def _bolt(desk: Desk, bolt: Bolt) -> BoltRow:
-    words, made = desk.words, bolt.bolting.tightening
+    words, made = desk.words, bolt.bolting.solid
     thread, ref = bolt.bolting.thread, desk.part(bolt.part)
     said = f"{bolt.said:.3g} N m" if bolt.said is not None else ""
     if made is None:
-        none = words("bench.no_class")
+        none = words("bench.hollow" if bolt.bolting.hollow else "bench.no_class")
         return BoltRow(part=ref, thread=thread, lubrication="", torque="", spread=none, said=said)
     low, high = (desk.formats.share(each) for each in made.spread)
     return BoltRow(
         part=ref,
         thread=f"{thread}, {made.property_class}",
         lubrication=made.lubrication,
-        torque=f"{made.torque:.2g} N m",
+        torque=made.aimed,
         spread=words("bench.spread", low=low, high=high),
         said=said,
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hoistbook.fit.joins import JoinVerdict
+from hoistbook.fit.verdict import MakeUp
 from hoistbook.pages.csv_table import Cell, Table
 from hoistbook.pages.desk import Desk
 
@@ -38,7 +39,7 @@ def joins_table(desk: Desk) -> Table:
     rows: dict[tuple[tuple[Cell, ...], int], int | None] = {}
     since: dict[tuple[Cell, ...], int] = {}
     for number in desk.states:
-        now = dict.fromkeys(map(_row, desk.verdicts(number)))
+        now = dict.fromkeys(_row(desk, each) for each in desk.verdicts(number))
         for row in [row for row in since if row not in now]:
             rows[row, since.pop(row)] = number
         for row in now:
@@ -51,7 +52,7 @@ def joins_table(desk: Desk) -> Table:
     )
 
 
-def _row(judged: JoinVerdict) -> tuple[Cell, ...]:
+def _row(desk: Desk, judged: JoinVerdict) -> tuple[Cell, ...]:
     join, found, service = judged.join, judged.fit, judged.service
     a, b = judged.ends
     return (
@@ -64,8 +65,13 @@ def _row(judged: JoinVerdict) -> tuple[Cell, ...]:
         found.why,
         found.sealant or None,
         join.sealed_with,
-        judged.make_up.how or None,
+        _tight(desk, judged.make_up),
         join.torque.text if join.torque else None,
         judged.make_up.source or None,
         join.knowingly,
     )
+
+
+def _tight(desk: Desk, made: MakeUp) -> Cell:
+    """Return how tight a join is made, with what beats a figure of the table."""
+    return f"{made.how}. {desk.words('joins.beaten')}" if made.source else made.how or None
