@@ -270,3 +270,33 @@ def test_money_that_contradicts_itself_is_a_problem(
 ) -> None:
     (problem,) = reckoned(written(episode, build=build)).problems
     assert (problem.message, problem.hint) == (message, hint)
+
+
+@pytest.mark.parametrize(
+    ("parts", "more", "said"),
+    [
+        ("'Pump, 30 EUR'", ", postage: 5 EUR, charged: 35 EUR", []),
+        (
+            "'Pump, 30 EUR'",
+            ", postage: 5 EUR, discount: 1 EUR, charged: 35 EUR",
+            ["the lines of the receipt from Shop come to 34 EUR, and 35 EUR was charged"],
+        ),
+        # At 0.8, 8 GBP are 10 EUR; a bank's fee and duty are not a slip, a digit too many is.
+        ("'Pump, 8 GBP'", ", charged: 12 EUR", []),
+        (
+            "'Pump, 8 GBP'",
+            ", charged: 100 EUR",
+            [
+                "the lines of the receipt from Shop come to 8 GBP, about 10.00 EUR, and 100 EUR "
+                "was charged"
+            ],
+        ),
+        ("'Pump, 8 GBP', 'Hose, 5 EUR'", ", charged: 100 EUR", []),
+        ("Pump, Hose", ", charged: 100 EUR", []),
+    ],
+)
+def test_a_receipt_that_does_not_add_up_to_what_was_charged_is_noticed(
+    written: Written, parts: str, more: str, said: list[str]
+) -> None:
+    journal = written(receipt(parts, more), rates=RATE)
+    assert [notice.message for notice in reckoned(journal).notices] == said

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 
 from hoistbook.authored.parts import CAR
-from hoistbook.authored.records import Came, Episode, Journal, Part, Verb
+from hoistbook.authored.records import Came, Episode, Journal, Part, Receipt, Verb
 from hoistbook.history.known import all_episodes, parts_written
 from hoistbook.history.ledger import Entry, EntryKind, Stage
 from hoistbook.history.promised import unpaid_notices
-from hoistbook.history.receipts import HAS_A_PRICE
+from hoistbook.history.receipts import HAS_A_PRICE, extras_of, prices_of
+from hoistbook.history.spread import rounded
 from hoistbook.history.state import State
 from hoistbook.problems import Notice, Problem
 
@@ -49,10 +51,46 @@ def money_notices(
                 "write `paid:`",
                 episode.number,
             )
+        for receipt in episode.bought:
+            message = charged_otherwise(receipt, journal)
+            if message:
+                hint = "look at both; the tally counts what was charged"
+                yield Notice("receipt-sum", message, receipt.place, hint, episode.number)
     yield from unpaid_notices(entries, states[-1])
     sold_in = car_sold_in(journal)
     if sold_in is not None:
         yield from closed_notices(entries, sold_in)
+
+
+FAR_APART = 2
+"""By this factor a charged sum is no longer a bank's rate, fee or duty but a slip of a digit."""
+
+
+def charged_otherwise(receipt: Receipt, journal: Journal) -> str:
+    """Return how what was charged contradicts the lines of a receipt; empty where it does not."""
+    charged = receipt.charged
+    monies = [(1, money) for money in prices_of(receipt)] + list(extras_of(receipt))
+    currencies = {money.currency for _, money in monies}
+    whole = all(part.paid for part in receipt.parts if part.came in HAS_A_PRICE)
+    if charged is None or len(currencies) != 1 or not whole:
+        return ""
+    (currency,) = currencies
+    total = sum(sign * money.amount for sign, money in monies)
+    said = f"the lines of the receipt from {receipt.supplier} come to {total} {currency}"
+    if currency == journal.currency:
+        apart = total != charged.amount
+        return f"{said}, and {charged.amount} {charged.currency} was charged" if apart else ""
+    rates = [rate for rate in journal.rates if rate.currency == currency]
+    if not rates or total <= 0 or charged.amount <= 0:
+        return ""
+    near = min(rates, key=lambda rate: (abs(rate.day - receipt.date), rate.day))
+    home = rounded(Fraction(total) / Fraction(near.rate), journal.currency)
+    if max(home / charged.amount, charged.amount / home) < FAR_APART:
+        return ""
+    return (
+        f"{said}, about {home} {journal.currency}, and {charged.amount} {charged.currency} was "
+        "charged"
+    )
 
 
 def unpriced_parts(episode: Episode) -> Iterator[Part]:
