@@ -88,10 +88,10 @@ def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> N
             "return where(power < 2.5, power, where(torque >= 1, torque, 0))",
             '<mrow><mo form="infix">=</mo>'
             "<mrow><mo>{</mo><mtable>"
-            "<mtr><mtd><mi>P</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
-            "<mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mtd></mtr>"
-            "<mtr><mtd><mi>M</mi></mtd><mtd><mtext>if\N{NO-BREAK SPACE}</mtext>"
-            "<mi>M</mi><mo>≥</mo><mn>1</mn></mtd></mtr>"
+            "<mtr><mtd><mi>P</mi></mtd><mtd><mrow><mtext>if\N{NO-BREAK SPACE}</mtext>"
+            "<mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mrow></mtd></mtr>"
+            "<mtr><mtd><mi>M</mi></mtd><mtd><mrow><mtext>if\N{NO-BREAK SPACE}</mtext>"
+            "<mi>M</mi><mo>≥</mo><mn>1</mn></mrow></mtd></mtr>"
             "<mtr><mtd><mn>0</mn></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
             "</mtable></mrow></mrow>",
         ),

@@ -235,14 +235,18 @@ class _Printer:
         return f"<mrow><mo>{{</mo><mtable>{rows}</mtable></mrow>"
 
     def _case_rows(self, condition: ast.expr, first: ast.expr, second: ast.expr) -> str:
-        """Return a row for each case; one inside the last of another is one more row."""
-        when = f"<mtext>{self._words('workings.if')}{NO_BREAK}</mtext>{self.show(condition)}"
-        row = f"<mtr><mtd>{self.show(first)}</mtd><mtd>{when}</mtd></mtr>"
+        """Return a row for each case; one inside the last of another is one more row.
+
+        Each cell holds one element, so that a narrow sheet may set cells one below the other.
+        """
+        when = f"<mtext>{self._words('workings.if')}{NO_BREAK}</mtext>"
+        held = _row([when, *self.pieces(condition)])
+        row = f"<mtr><mtd>{self._one(first)}</mtd><mtd>{held}</mtd></mtr>"
         match second:
             case ast.Call(func=ast.Name(id="where"), args=[condition, first, last]):
                 return row + self._case_rows(condition, first, last)
         otherwise = f"<mtext>{self._words('workings.otherwise')}</mtext>"
-        return f"{row}<mtr><mtd>{self.show(second)}</mtd><mtd>{otherwise}</mtd></mtr>"
+        return f"{row}<mtr><mtd>{self._one(second)}</mtd><mtd>{otherwise}</mtd></mtr>"
 
 
 def _row(pieces: list[str]) -> str:
