@@ -67,14 +67,26 @@ def test_r5_a_hose_by_its_size(pipe: float, hose: float, verdict: str) -> None:
         ("hose:8mm:F;spec=30R8;medium=petrol;p_bar=3", "looks_alike_no"),
         ("hose:8mm:F;spec=30R9;medium=petrol;p_bar=6.9", "mates"),
         ("hose:8mm:F;spec=30R9;medium=petrol;p_bar=7", "looks_alike_no"),
-        ("hose:8mm:F;spec=PTFE;medium=oil;p_bar=5", "mates"),
+        ("hose:8mm:F;spec=30R9;medium=oil;p_bar=5", "mates"),
+        ("hose:8mm:F;spec=30R11;medium=petrol;p_bar=1", "mates"),
+        ("hose:8mm:F;spec=30R11;medium=petrol;p_bar=3", "looks_alike_no"),
+        ("hose:8mm:F;spec=30R14;medium=petrol;p_bar=3;max_bar=6", "mates"),
+        ("hose:8mm:F;spec=30R14;medium=petrol;p_bar=1", "mates"),
+        # Its title says fuel and oil; glycol hardens it: common practice, no source.
+        ("hose:8mm:F;spec=30R9;medium=coolant", "looks_alike_no"),
+        # A lining for brake fluid swells in petrol and oil: common practice, no source.
+        ("hose:8mm:F;spec=J1401;medium=petrol;p_bar=3", "looks_alike_no"),
+        ("hose:8mm:F;spec=J1401;medium=oil;p_bar=3", "looks_alike_no"),
+        ("hose:8mm:F;spec=J1401;medium=coolant", "looks_alike_no"),
+        ("hose:8mm:F;spec=PTFE;medium=oil;p_bar=5", "needs_adapter"),
+        ("hose:8mm:F;spec=PTFE;medium=petrol;p_bar=5", "needs_adapter"),
         # In the tank only R10.
         ("hose:8mm:F;spec=30R10;medium=petrol;p_bar=3;submerged=yes", "mates"),
         ("hose:8mm:F;spec=30R9;medium=petrol;p_bar=3;submerged=yes", "looks_alike_no"),
         # What the maker allows.
-        ("hose:8mm:F;spec=PTFE;medium=oil;p_bar=5;max_bar=4", "looks_alike_no"),
-        ("hose:8mm:F;spec=PTFE;medium=oil;t_c=150;max_c=120", "looks_alike_no"),
-        ("hose:8mm:F;spec=PTFE;medium=oil;t_c=120;max_c=120", "mates"),
+        ("hose:8mm:F;spec=30R9;medium=oil;p_bar=5;max_bar=4", "looks_alike_no"),
+        ("hose:8mm:F;spec=30R9;medium=oil;t_c=150;max_c=120", "looks_alike_no"),
+        ("hose:8mm:F;spec=30R9;medium=oil;t_c=120;max_c=120", "mates"),
         # SAE J20-2022, class A: silicone to 175 degC.
         ("silhose:8mm:F;medium=air;t_c=175", "mates"),
         ("silhose:8mm:F;medium=air;t_c=176", "looks_alike_no"),
@@ -117,3 +129,36 @@ def test_r5_says_what_pressure_it_met_and_what_the_hose_holds() -> None:
     found = of("barb:8mm:M", "hose:8mm:F;spec=30R7;medium=petrol;p_bar=4")
 
     assert found.why == "30R7 is low-pressure hose, and 4 bar flow through it"
+
+
+@pytest.mark.parametrize(
+    ("pipe", "hose", "why"),
+    [
+        (
+            "barb:8mm:M",
+            "hose:8mm:F;spec=30R14;medium=petrol;p_bar=3",
+            "what pressure the hose holds is not said",
+        ),
+        (
+            "spigot:51mm:M;bead=yes",
+            "hose:51mm:F;medium=air;p_bar=0.8",
+            "what pressure the hose holds is not said",
+        ),
+        ("barb:8mm:M", "hose:8mm:F;medium=coolant;spec=", "what the hose is made for is not said"),
+    ],
+)
+def test_r5_a_hose_that_nobody_says_enough_of_stays_unknown(
+    pipe: str, hose: str, why: str
+) -> None:
+    carrying = service("coolant") if "coolant" in hose else service()
+    found = of(pipe, hose.replace(";medium=coolant;spec=", ""), carrying)
+
+    assert (found.rule, found.verdict, found.why) == ("R0", Verdict.UNKNOWN, why)
+
+
+@pytest.mark.parametrize(
+    "hose",
+    ["hose:51mm:F;medium=air;p_bar=0.8;max_bar=2", "hose:51mm:F;medium=air;p_bar=0.3"],
+)
+def test_r5_a_duct_that_is_said_to_hold_boost_or_sees_none_mates(hose: str) -> None:
+    assert decided("spigot:51mm:M;bead=yes", hose) == ("R5", "mates")

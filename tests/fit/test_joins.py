@@ -93,41 +93,40 @@ def test_an_end_that_nobody_wrote_down_is_unknown(states: States) -> None:
     assert found.fit.why == "nobody wrote down what this end is"
 
 
-def test_flow_is_known_from_names_and_kinds_and_passed_on_by_joins(states: States) -> None:
-    state = states(
-        """
-        got:
-          - part: turbo
-            kind: turbocharger
-            came: given
-            ends:
-              oil in: M12x1.5 female, flat port
-              water in: M14x1.5 female, flat port
-              inlet: 60 mm spigot, beaded
-              outlet: 51 mm spigot, beaded
-              turbine inlet: T25 flange
-              boost nipple: 5 mm barb
-          - part: fitting
-            came: given
-            ends: {one end: "M14x1.5 male, face washer", other end: "16 mm spigot, beaded"}
-          - part: hose-16
-            kind: hose
-            came: given
-            ends: {one end: 16 mm hose, other end: 16 mm hose}
-          - part: filter-hose
-            kind: hose
-            came: given
-            ends: {turbo end: 60 mm hose, filter end: 60 mm hose}
-        done:
-          - fitted: [turbo, fitting, hose-16, filter-hose]
-        joins:
-          - turbo water in to fitting one end
-          - fitting other end to hose-16 one end
-          - turbo inlet to filter-hose turbo end
-        """
-    )[-1]
+FLOWING = """
+got:
+  - part: turbo
+    kind: turbocharger
+    came: given
+    ends:
+      oil in: M12x1.5 female, flat port
+      water in: M14x1.5 female, flat port
+      inlet: 60 mm spigot, beaded
+      outlet: 51 mm spigot, beaded
+      turbine inlet: T25 flange
+      boost nipple: 5 mm barb
+  - part: fitting
+    came: given
+    ends: {one end: "M14x1.5 male, face washer", other end: "16 mm spigot, beaded"}
+  - part: hose-16
+    kind: hose
+    came: given
+    ends: {one end: 16 mm hose, other end: 16 mm hose}
+  - part: filter-hose
+    kind: hose
+    came: given
+    ends: {turbo end: 60 mm hose, filter end: 60 mm hose}
+done:
+  - fitted: [turbo, fitting, hose-16, filter-hose]
+joins:
+  - turbo water in to fitting one end
+  - fitting other end to hose-16 one end
+  - turbo inlet to filter-hose turbo end
+"""
 
-    found = piping_of(state).flows
+
+def test_flow_is_known_from_names_and_kinds_and_passed_on_by_joins(states: States) -> None:
+    found = piping_of(states(FLOWING)[-1]).flows
 
     assert {f"{key.part} {key.end}": flow.value for key, flow in found.items()} == {
         "turbo oil in": "oil",

@@ -22,12 +22,19 @@ LOW_PRESSURE_CLASSES = {"30R6", "30R7", "30R8"}
 """Low-pressure fuel hoses: section titles of SAE J30 JUN1998."""
 LOW_PRESSURE = 1.0
 """What a low-pressure fuel hose may hold [bar]; a judgement, no source."""
+FILL_AND_VENT = "30R11"
+"""Low-permeation fill and vent hose, of no pressure: section titles of SAE J30 JUN1998."""
+FEED_CLASSES = {"30R12", "30R13", "30R14"}
+"""Fuel hoses of which no source here says the working pressure."""
 CLASS_PRESSURES = {"30R9": 6.9}
 """Working pressures [bar]; 100 psi, from memory of SAE J30."""
 SILICONE_TEMPERATURE = 175.0
 """Class A of SAE J20-2022 [degC]."""
 IN_TANK = "30R10"
 BRAKE_CLASS = "J1401"
+WIDE = 30.0
+"""From this on a rubber hose or duct need not hold boost [mm]; common practice, no source."""
+OIL_OR_COOLANT = {Medium.OIL, Medium.COOLANT}
 
 Rule = Callable[[End, End, Service], Fit | None]
 """Looks at pipe, hose and service; None where it has nothing to say."""
@@ -45,7 +52,7 @@ def hose_fit(pipe: End, hose: End, service: Service) -> Fit:
     service : Service
         What it must carry.
     """
-    for rule in (_other_size, _medium, _immersed, _pressure, _heat, _bead, _snug):
+    for rule in (_other_size, _medium, _class, _lining, _immersed, _pressure, _heat, _bead, _snug):
         found = rule(pipe, hose, service)
         if found is not None:
             return found
@@ -104,21 +111,50 @@ def _medium(pipe: End, hose: End, service: Service) -> Fit | None:
             "it swells, bursts or comes off under the pedal",
             "look at its end: a brake hose ends in a crimped fitting with a thread or a banjo",
         )
+    if spec == BRAKE_CLASS and medium is not Medium.AIR:
+        return _no(
+            f"{BRAKE_CLASS} is brake hose, not for {medium}",
+            "its lining is made for brake fluid: petrol and oil swell it",
+        )
     if hose.kind is EndKind.SILICONE and medium in FUELS | {Medium.OIL}:
         return _no(f"silicone does not hold {medium}", "it swells, sweats and comes off")
     if spec.startswith("20R") and medium is not Medium.COOLANT:
         return _no(
             f"{spec} is coolant hose, not for {medium}", "it softens from inside and bursts"
         )
+    if spec.startswith("30R") and medium is Medium.COOLANT:
+        return _no(
+            f"{spec} is fuel and oil hose, not for coolant",
+            "hot glycol hardens it and it cracks",
+        )
     if hose.medium not in (None, medium) and not {hose.medium, medium} <= FUELS:
         return _no(f"the hose is for {hose.medium}, not for {medium}", "it softens or bursts")
+    return None
+
+
+def _class(pipe: End, hose: End, service: Service) -> Fit | None:
+    """Return that nobody says what a hose is made for."""
+    medium, spec = service.medium, hose.spec
     if medium in FUELS and not spec:
         return _ask("the class of the fuel hose is not said", "no gauge: read its print, as 30R9")
-    if medium is Medium.OIL and not spec and hose.medium is not Medium.OIL:
+    made_for_it = spec or hose.medium is medium or hose.kind is EndKind.SILICONE
+    if medium in OIL_OR_COOLANT and not made_for_it:
         return _ask(
-            "what the hose is made for is not said", "no gauge: read its print; say for oil"
+            "what the hose is made for is not said", f"no gauge: read its print; say for {medium}"
         )
     return None
+
+
+def _lining(pipe: End, hose: End, service: Service) -> Fit | None:
+    """Return that a stiff, slippery hose holds in fittings of its own only."""
+    if hose.spec != "PTFE":
+        return None
+    return Fit(
+        verdict=Verdict.NEEDS_ADAPTER,
+        rule="R5",
+        why="a PTFE hose is stiff and slippery: no clamp holds it on a pipe",
+        adapter="a fitting made for PTFE hose, crimped or with its olive",
+    )
 
 
 def _immersed(pipe: End, hose: End, service: Service) -> Fit | None:
@@ -133,7 +169,13 @@ def _immersed(pipe: End, hose: End, service: Service) -> Fit | None:
 
 
 def _pressure(pipe: End, hose: End, service: Service) -> Fit | None:
-    low = hose.spec in LOW_PRESSURE_CLASSES and service.medium in FUELS
+    fuel = service.medium in FUELS
+    low = fuel and hose.spec in {*LOW_PRESSURE_CLASSES, FILL_AND_VENT}
+    if hose.highest_pressure is None and _of_unknown_strength(hose, service, fuel=fuel):
+        return _ask(
+            "what pressure the hose holds is not said",
+            "no gauge: read its print or its seller's sheet; say up to 5 bar",
+        )
     limits = [
         limit
         for limit in (
@@ -155,6 +197,15 @@ def _pressure(pipe: End, hose: End, service: Service) -> Fit | None:
         return None
     what = f"{hose.spec} is low-pressure hose" if low else f"the hose holds {min(limits):g} bar"
     return _no(f"{what}, and {service.pressure:g} bar flow through it", "it bursts or comes off")
+
+
+def _of_unknown_strength(hose: End, service: Service, *, fuel: bool) -> bool:
+    """Tell whether a hose is under a pressure that nobody says it holds."""
+    pressure = service.pressure or 0.0
+    if fuel:
+        return hose.spec in FEED_CLASSES and pressure > LOW_PRESSURE
+    duct = hose.kind is EndKind.HOSE and (hose.diameter or 0.0) >= WIDE
+    return duct and service.medium is Medium.AIR and pressure > UNBEADED
 
 
 def _heat(pipe: End, hose: End, service: Service) -> Fit | None:

@@ -71,6 +71,15 @@ class Ask(Enum):
         "of a pipe the inside is said and the outside, which a hose goes over, is not",
         "a caliper over the pipe",
     )
+    QUICK = (
+        "quick connectors and push-in fittings differ from maker to maker",
+        "a caliper over the tube, and from its end to its bead; compare with the maker's sheet",
+    )
+    METRIC_TAPER = (
+        "a metric taper thread stands in no table here, and a parallel one is no match for it",
+        "a caliper over the first and the last thread: alike is parallel, smaller at the front is "
+        "taper",
+    )
     LINE = (
         "a line may be a hose or a hard line",
         "no gauge: say hose or tube, and of a hose the print on it, as 30R9",

@@ -67,10 +67,12 @@ def parse_end(text: str) -> End:
     sides = words.text.split(" to ")
     if len(sides) == 2 and all(re.search(say.TWO_WORDS, each) for each in sides):
         return _unclear(Ask.BOTH)
+    if re.search(say.TWO_SIZES, words.text):
+        return _unclear(Ask.BOTH)
     if words.take(say.ROUGHLY):
         return _unclear(Ask.ROUGH)
     said = _said(words)
-    end = replace(_pipe_thread(words) or _thread(words) or _other(words), **_of_kind(said))
+    end = replace(_pipe_thread(words) or _thread(words) or _other(words, said), **_of_kind(said))
     end = _finished(end, words, text)
     if not end.unclear and re.search(r"\d", words.text):
         return _unclear(Ask.LEFT_OVER, end)
@@ -141,14 +143,14 @@ def _pipe_thread(words: Words) -> End | None:
     found = words.take(rf"(?<![\d/.-]){size} ?{family}") or words.take(
         rf"\b{letters} ?{size}(?![\d./x])"
     )
-    words.take(r"\b(?:taper(?:ed)?|parallel)(?: thread)?\b")
     if found is None:
         if words.take(
             rf"(?<![\d/-]){say.PIPE_SIZE}(?: in)? (?:pipe|gas) (?:thread|plug|nipple)\b"
         ):
             return _unclear(Ask.PIPE_FAMILY)
         return None
-    kind, gender = _family(found["family"], found["form"])
+    form = words.take(r"\b(taper|parallel)(?:ed)?(?: thread)?\b")
+    kind, gender = _family(found["family"], found["form"] or (form[1] if form else None))
     if kind is None:
         return _unclear(Ask.TAPER)
     table = say.NPT_TURNS if kind in (EndKind.NPT, EndKind.NPTF) else say.BSP_TURNS
@@ -198,7 +200,8 @@ def _thread(words: Words) -> End | None:
 def _size(words: Words) -> tuple[str | Ask, EndKind | None]:
     """Take the size of a thread: its text and METRIC, UN, or None for a dash size."""
     if metric := _metric(words):
-        return metric, EndKind.METRIC
+        tapered = words.take(r"\btaper(?:ed)?\b")
+        return Ask.METRIC_TAPER if tapered else metric, EndKind.METRIC
     found = words.take(
         r"(?<![\d/.-])(?P<size>(?:\d-)?\d+/\d+) ?[-x] ?(?P<turns>\d\d)\b"
         r"(?: ?(?:unj?[fcs]?|tpi)\b)?"
@@ -254,7 +257,7 @@ def _dash_sized(words: Words, flare: EndKind, size: str, thread: EndKind | None)
     return _unclear(Ask.DASH)
 
 
-def _other(words: Words) -> End:
+def _other(words: Words, said: dict[str, Any]) -> End:
     """Take what has no thread: flanges, hoses and what hoses go on."""
     if found := words.take(say.TURBINE):
         words.take(r"\bturbine\b|\bflange\b")
@@ -264,7 +267,7 @@ def _other(words: Words) -> End:
     for pattern, ask in say.UNSAID:
         if words.take(pattern):
             return _unclear(ask)
-    kind = words.pick(say.PLAIN_KINDS)
+    kind = words.pick(say.PLAIN_KINDS) or (EndKind.SPIGOT if "bead" in said else None)
     if kind is None or (kind is EndKind.VBAND and words.take(r"\bturbine (?:outlet|inlet)\b")):
         if words.take(r"\bflange\b") or re.search(r"\b\d bolt\b", words.text):
             return _flange(words)

@@ -12,6 +12,8 @@ LENGTH = (
 )
 INSIDE = r"\b(?:id|inside|inner|internal|bore)\b"
 OUTSIDE = r"\b(?:od|outside|outer|external)\b"
+TWO_SIZES = r"\b\d+(?:\.\d+)? ?(?:mm|in)? to \d+(?:\.\d+)? ?(?:mm\b|in\b|silicone|reducer|$)"
+"""A reducer in one line: it has two ends."""
 TWO_WORDS = r"\b(?:npt|bsp\w?|an|jic|orb|barb|spigot|hose|pipe|male|female|tail)\b"
 """On both sides of "to" such a word makes two ends of one line."""
 SPACING = (
@@ -29,7 +31,10 @@ PROFILE = (
 ASIDE = (
     rf"\b{NUMBER} (?:mm|m|in) (?:deep|long|length|reach)\b",
     rf"(?<![\d.]){NUMBER} ?m\b(?! pitch)",
-    r"\b\d+ degree (?:elbow|bend|sweep|hose end)\b|\b(?:elbow|bend),? \d+ degree\b",
+    r"\b\d+ degree (?:elbow|bend|sweep|hose end)\b",
+    r"\b(?:elbow|bend),? \d+\b(?! ?(?:mm|in)\b)(?: degree)?",
+    r"(?<![\d.])(?:8\.8|10\.9|12\.9)(?![\d.])",
+    r"\bo2\b",
     r"\b\d (?:ply|layers?|off)\b",
     r"\biso (?:228|7)(?:-1)?\b",
 )
@@ -38,7 +43,11 @@ FLARES: tuple[tuple[EndKind, str], ...] = (
     (EndKind.BUBBLE, r"\bbubble(?: flare)?\b|\b(?:iso|din) flare\b"),
     (EndKind.INVERTED, r"\b(?:inverted|double)(?: (?:double|inverted))?(?: flare)?\b"),
     (EndKind.ISO6149, r"\biso ?6149(?:-\d)?\b|\bmetric o ring(?: port| boss| stud)?\b"),
-    (EndKind.ORB, r"\borb\b|\bo ring(?: boss| port| stud)?\b|\b(?:sae )?j ?1926\b|\bboss\b"),
+    (
+        EndKind.ORB,
+        r"\borb\b|\bo ring(?: boss| port| stud)?\b|\b(?:sae )?j ?1926\b"
+        r"|(?:(?<=-\d )|(?<=-\d\d ))boss\b",
+    ),
     (EndKind.AERO37, r"\baerospace\b|\baircraft\b|\bunjf?\b|\bas ?\d{4}\b"),
     (EndKind.JIC37, r"\bjic\b|\b37 degree\b|(?<=\d )an\b|\bj ?514\b|\b37 flare\b|\bflare,? 37\b"),
     (EndKind.SAE45, r"\b45 degree\b|\bsae (?:flare|45)\b|\bj ?512\b"),
@@ -72,6 +81,7 @@ PIPED = r"\b(?:exhaust|downpipe|pipe|collector|silencer|turbine)\b"
 """Of a flange by such words a bare number may be its pipe and not the spacing of its holes."""
 ROUGHLY = r"\b(?:about|approx\w*|roughly|circa|around|nearly)\b|~|\bish\b"
 UNSAID: tuple[tuple[str, Ask], ...] = (
+    (r"\bquick[ -](?:connect\w*|release|fit)\b|\bpush (?:in )?fit\b|\bj ?2044\b", Ask.QUICK),
     (r"\b(?:fuel|oil|coolant|vacuum) line\b", Ask.LINE),
     (r"\bbanjo\b", Ask.THREAD),
     (r"\b(?:hard ?line|tube in)\b.*\bcompression\b|\bcompression,? hard ?line\b", Ask.BOTH),
@@ -83,7 +93,11 @@ GENDERS = (
     (Gender.FEMALE, r"\bfemale\b|\bf\b|\binternal\b|\binside thread\b"),
 )
 GENDER_OF_THINGS = (
-    (Gender.FEMALE, r"\b(?:sensor|sender|switch|plug) (?:bung|port|boss|hole|nut)\b"),
+    (
+        Gender.FEMALE,
+        r"\b(?:sensor|sender|switch|plug) (?:bung|port|boss|hole|nut)\b"
+        r"|\b(?:sensor|sender|switch)\b.*\b(?:bung|boss)\b",
+    ),
     (Gender.MALE, r"\b(?:bolt|stud|plug|nipple|sender|sensor|switch|screw|banjo|nose)\b"),
     (Gender.FEMALE, r"\b(?:port|nut|bung|hole|tapped|tapping|swivel|gallery|boss|socket)\b"),
 )
@@ -101,7 +115,7 @@ SEATS = (
     (Seat.NONE, r"\bno seal\b|\bfastener\b"),
 )
 SEAT_OF_THINGS = (
-    (Seat.FLAT_PORT, r"\bbung\b"),
+    (Seat.FLAT_PORT, r"\bbung\b|\b(?:lambda|oxygen|wideband|sensor|sender) boss\b"),
     (Seat.FACE_WASHER, r"\b(?:banjo|drain plug|sump plug|sensor|switch)\b"),
     (Seat.NONE, r"\b(?:bolt|stud|screw|nut|tapped hole)\b"),
 )

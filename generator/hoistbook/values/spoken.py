@@ -27,6 +27,7 @@ SIGNS = (
     (re.compile(r"\binch(?:es)?\b"), "in"),
     (re.compile(r"\bmillimet(?:er|re)s?\b"), "mm"),
     (re.compile(r"(?<=\d),(?=\d)"), "."),
+    (re.compile(r"\b(\d) ?x ?m\d+ (?:hole|bolt|stud)s?\b"), r"\1 bolt flange"),
     (re.compile(r"(?<=[a-z])-(?=[a-z])"), " "),
     (re.compile(r"(?<=\d)-(?=(?:in|mm|degree|bolt|hole|bar)\b)"), " "),
     (re.compile(r"(?<=[a-z])-(?=\d+(?:in|mm|degree|bolt|hole)\b)"), " "),
