@@ -81,6 +81,18 @@ def test_what_became_of_a_part_is_said_once_and_only_by_what_an_episode_did_not_
     assert [DESK.naming()("pump").fate, first("cooler").fate] == [told, "planned, not bought"]
 
 
+def test_a_page_of_an_episode_names_a_part_as_it_was_called_then() -> None:
+    material = sample_material()
+    last = material.states[-1]
+    pump = last.parts["pump"]
+    called = replace(pump, part=replace(pump.part, name="Pump, as the receipt has it"))
+    renamed = replace(last, parts=last.parts | {"pump": called})
+    desk = desk_of(replace(material, states=(*material.states[:-1], renamed)))
+    assert desk.naming(1)("pump").text == pump.part.name
+    assert desk.naming(2)("pump").text == "Pump, as the receipt has it"
+    assert desk.naming()("pump").text == "Pump, as the receipt has it"
+
+
 def test_what_a_section_above_has_said_of_a_part_is_a_short_mark_in_those_below() -> None:
     told: set[str] = set()
     above, below = DESK.naming(1, told), DESK.naming(1, told)

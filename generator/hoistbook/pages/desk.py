@@ -201,7 +201,8 @@ class Desk:
         """Return what names the parts of one section of a page.
 
         What became of a part is said where the section first names it. On a page about an episode
-        only what that episode did not know is said: all else stands there as the day's work.
+        only what that episode did not know is said: all else stands there as the day's work. A
+        part has the name there that it had then, whatever a later receipt calls it.
 
         Parameters
         ----------
@@ -211,6 +212,7 @@ class Desk:
             The parts of which sections above have said it, which is added to: of these only the
             short mark is repeated. None where the section stands for itself.
         """
+        then = {} if number is None else self.states[number].parts
         told: set[str] = set()
         told_above = set() if on_page is None else on_page
 
@@ -219,6 +221,8 @@ class Desk:
                 number == self.last or self.fate(part_id).known_by(number)
             )
             ref = self.part(part_id)
+            if part_id in then:
+                ref = replace(ref, text=then[part_id].part.name)
             if known or part_id in told:
                 return replace(ref, fate="", mark="")
             told.add(part_id)
