@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from hoistbook.fit.bench import Bolt, Load, bolts_of, loads_of
+from hoistbook.fit.bench import Bolt, Load, bolts_of, loads_of, screwed_in
 from hoistbook.fit.wiring import LENGTH, SUPPLY, Known
 from tests.fit.conftest import States
 
@@ -125,3 +125,37 @@ def test_a_stud_of_no_class_is_listed_without_a_torque(states: States) -> None:
     found = studs(states, "{}")
 
     assert (found.bolting.thread, found.bolting.tightening) == ("M8x1.25", None)
+
+
+def test_a_banjo_bolt_is_listed_without_the_torque_of_a_solid_one(states: States) -> None:
+    found = studs(states, '{thread: M12x1.5, property class: "8.8", bore: 6 mm}')
+
+    assert (found.bolting.hollow, found.bolting.solid) == (True, None)
+    assert found.bolting.tightening is not None
+    # Stress area 88.1 mm2 (ISO 898-1) less 28.3 mm2; 0.75 x 580 MPa; nut factor 0.20.
+    assert found.bolting.tightening.torque == pytest.approx(62.4, abs=0.2)
+
+
+def test_plugs_and_sensors_have_the_torque_of_their_thread(states: States) -> None:
+    state = states(
+        """
+        got:
+          - {part: plugs, kind: spark plugs, came: given, facts: {thread: M14x1.25}}
+          - {part: others, kind: spark plugs, came: given, facts: {thread: M16x1.5}}
+          - {part: wideband, kind: lambda sensor, came: given, name: "Wideband sensor, M18x1.5"}
+          - {part: silent, kind: lambda sensor, came: given}
+        """
+    )[-1]
+
+    found = screwed_in(state)
+
+    assert [(each.part, each.thread) for each in found] == [
+        ("plugs", "M14x1.25"),
+        ("wideband", "M18x1.5"),
+    ]
+    # Tables of two makers each, from memory; both metals, as none is said, the softer first.
+    assert found[0].made.how.startswith("aluminium 20 to 30 N m (sources conflict, 25 to 30 and")
+    assert found[1].made.how == (
+        "steel 35 to 60 N m (sources conflict, 40 to 60 and 35 to 45: begin with the lower); the "
+        "paste that comes on its thread, none on its tip"
+    )

@@ -33,6 +33,29 @@ def test_the_bench_says_torque_with_its_spread_and_what_the_maker_says(wrong: De
     assert plain(row).spread == "at that torque the preload is 75 % to 133 % of the one aimed at"
 
 
+def test_the_bench_says_how_tight_plugs_are_and_why_a_hollow_bolt_has_no_torque(
+    tmp_path: Path,
+) -> None:
+    plugs = "got:\n  - {part: plugs, kind: spark plugs, came: given, facts: {thread: M10x1}}\n"
+    banjo = "  - {part: banjo, kind: bolts, came: given, name: Banjo bolt M10x1 8.8}\n"
+    text = WRONG.replace("got:\n", plugs + banjo)
+
+    rows = {each.part.text: plain(each) for each in bench(desk_of(material(tmp_path, text))).bolts}
+
+    assert rows["Banjo bolt M10x1 8.8"].torque == ""
+    assert rows["Banjo bolt M10x1 8.8"].spread == (
+        "hollow: no torque is aimed at, it bears less than a solid bolt; the washer and the port "
+        "decide, by the maker's figure"
+    )
+    assert rows["Plugs"].spread == (
+        "aluminium 10 to 15 N m (sources conflict, 10 to 12 and 10 to 15: begin with the lower), "
+        "cast iron 10 to 15 N m; which metal is not said: begin with the lower; for a seat with a "
+        "gasket; a taper seat takes less; thread dry and new, as delivered; a greased one takes "
+        "about a third less (common practice) (from memory: Tables that two makers of spark plugs "
+        "print)"
+    )
+
+
 def test_the_bench_says_wire_and_fuse_of_a_load(wrong: Desk) -> None:
     (row,) = bench(wrong).loads
 

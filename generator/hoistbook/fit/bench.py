@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from hoistbook.authored.records import Part
-from hoistbook.fit.fasteners import Bolting, bolting_in
+from hoistbook.fit.fasteners import Bolting, bolting_in, fastener_in
+from hoistbook.fit.joint_torques import by_table
+from hoistbook.fit.verdict import MakeUp
 from hoistbook.fit.wiring import (
     LENGTH,
     OTHERS,
@@ -21,6 +23,8 @@ from hoistbook.history.state import PartState, State, Status
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
 
+SCREWED_IN = ("spark plugs", "lambda sensor")
+"""Kinds that a table gives the torque of, by their thread."""
 LOADS = ("fuel pump", "coolant pump", "fan", "boost control")
 """Kinds that draw current; a coolant pump on a belt does not say any, nor a pump on a cam."""
 BY_A_BELT = ("coolant pump",)
@@ -37,6 +41,17 @@ class Bolt:
 
     part: str
     bolting: Bolting
+    said: float | None
+    """Torque that its owner or maker states [N m]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ScrewedIn:
+    """A spark plug or sensor, which no join names, with its torque by table."""
+
+    part: str
+    thread: str
+    made: MakeUp
     said: float | None
     """Torque that its owner or maker states [N m]."""
 
@@ -93,6 +108,22 @@ def bolts_of(state: State) -> tuple[Bolt, ...]:
         and each.part.kind == "bolts"
         and (found := bolting_in(bolt_words(each.part)))
     )
+
+
+def screwed_in(state: State) -> tuple[ScrewedIn, ...]:
+    """Return the plugs and sensors that serve or wait to, whose thread a table has."""
+    parts = (each.part for each in state.parts.values() if _serves(each))
+    return tuple(found for part in parts if (found := _screwed_in(part)))
+
+
+def _screwed_in(part: Part) -> ScrewedIn | None:
+    named = fastener_in(bolt_words(part))
+    if part.kind not in SCREWED_IN or named is None:
+        return None
+    thread = named[0].name
+    made = by_table(part.kind, thread, ())
+    said = _value(part, "torque")
+    return ScrewedIn(part=part.id, thread=thread, made=made, said=said) if made else None
 
 
 def bolt_words(part: Part) -> str:

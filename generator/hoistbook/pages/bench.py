@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from hoistbook.fit.bench import Bolt, Load, bolts_of, loads_of
+from hoistbook.fit.bench import Bolt, Load, ScrewedIn, bolts_of, loads_of, screwed_in
 from hoistbook.fit.wiring import Known, Wire
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, sections
@@ -15,7 +15,7 @@ from hoistbook.pages.shown import Link, PartRef, Sheet
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoltRow:
-    """A bolt with its torque and what the state of its thread makes of it."""
+    """A bolt, plug or sensor with its torque and what the state of its thread makes of it."""
 
     part: PartRef
     thread: str
@@ -23,7 +23,8 @@ class BoltRow:
     lubrication: str
     torque: str
     spread: str
-    """"at that torque its preload is 74 to 111 % of the one aimed at", or what is missing."""
+    """"at that torque its preload is 74 to 111 % of the one aimed at", or what is missing; of a
+    plug or sensor what its table says."""
     said: str
     """The torque that its owner or maker states; empty without."""
 
@@ -64,7 +65,10 @@ def bench_page(desk: Desk) -> Page:
     words, state = desk.words, desk.states[desk.last]
     title = words("bench.title")
     joins = joins_held(desk, desk.last)
-    bolts = tuple(_bolt(desk, each) for each in bolts_of(state))
+    bolts = (
+        *(_bolt(desk, each) for each in bolts_of(state)),
+        *(_screwed_in(desk, each) for each in screwed_in(state)),
+    )
     loads = tuple(_load(desk, each) for each in loads_of(state))
     rows = {"joins": joins, "bolts": bolts, "loads": loads}
     return Page(
@@ -108,6 +112,17 @@ def _bolt(desk: Desk, bolt: Bolt) -> BoltRow:
         torque=made.aimed,
         spread=words("bench.spread", low=low, high=high),
         said=said,
+    )
+
+
+def _screwed_in(desk: Desk, given: ScrewedIn) -> BoltRow:
+    return BoltRow(
+        part=desk.part(given.part),
+        thread=given.thread,
+        lubrication="",
+        torque="",
+        spread=f"{given.made.how} ({given.made.source})",
+        said=f"{given.said:.3g} N m" if given.said is not None else "",
     )
 
 
