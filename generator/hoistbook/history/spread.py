@@ -7,19 +7,18 @@ from decimal import Decimal
 from fractions import Fraction
 from math import floor
 
-WITHOUT_CENTS = ("ISK", "JPY", "KRW")
-"""Currencies of the reference table whose smallest unit is the whole one (ISO 4217)."""
+from hoistbook.values.money import coins
 
 
 def smallest_unit(currency: str) -> Decimal:
-    """Return the amount to which sums in a currency are rounded.
+    """Return the amount to which sums in a currency are rounded: its smallest unit (ISO 4217).
 
     Examples
     --------
-    >>> smallest_unit("EUR"), smallest_unit("JPY")
-    (Decimal('0.01'), Decimal('1'))
+    >>> smallest_unit("EUR"), smallest_unit("JPY"), smallest_unit("TND")
+    (Decimal('0.01'), Decimal('1'), Decimal('0.001'))
     """
-    return Decimal("1" if currency in WITHOUT_CENTS else "0.01")
+    return Decimal(1).scaleb(-coins(currency))
 
 
 def rounded(amount: Fraction, currency: str) -> Decimal:
