@@ -221,7 +221,9 @@ def _charge_path(finder: Finder) -> None:
 def _mass(finder: Finder) -> None:
     """Put down the mass: the car's, or a reading of it when that is newer."""
     stated = finder.state.car.get("mass")
-    read = [each for each in finder.state.readings if each.value.what == "mass"]
+    named = (each for each in finder.state.readings if each.value.what == "mass")
+    # A reading in words, as "about as before", has no number.
+    read = [each for each in named if each.value.values]
     if read and (stated is None or read[-1].episode > stated.episode):
         reading = read[-1].value
         given = Given(value=reading.values[-1], place=reading.place, evidence=Evidence.MEASURED)
