@@ -1,5 +1,5 @@
 /* Works the chain out anew, as figures/draws.py and figures/chain.py do: the same draw, the same
-   table, the same formulas. `formulas` and `table` are printed ahead of this by pages/scripts.py.
+   table, the same formulas. pages/own_numbers.py prints `formulas` and `table` ahead of this.
 
    A column is a Float64Array: the central value, then the samples; of what is exact one value. */
 
@@ -99,12 +99,12 @@ function baseColumn(base, value, wider, chosen) {
   return column;
 }
 
-const builds = new WeakMap();
+const drawn = new WeakMap();
 
 /* The samples of a base input as the build has it: drawn once. */
 function buildsColumn(base, chosen) {
-  if (!builds.has(base)) { builds.set(base, baseColumn(base, base.value, 1, chosen)); }
-  return builds.get(base);
+  if (!drawn.has(base)) { drawn.set(base, baseColumn(base, base.value, 1, chosen)); }
+  return drawn.get(base);
 }
 
 function within(base, value) {
@@ -207,9 +207,14 @@ function workOut(chain, own) {
   return {columns, impossible};
 }
 
-/* The ends of the 95 % band: order statistics, not interpolated. */
+const bands = new WeakMap();
+
+/* The ends of the 95 % band: order statistics, not interpolated. A sheet asks for them often. */
 function bandOf(column) {
   if (column.length === 1) { return [column[0], column[0]]; }
-  const sorted = column.slice(1).sort();
-  return [sorted[table.low], sorted[SAMPLES - 1 - table.low]];
+  if (!bands.has(column)) {
+    const sorted = column.slice(1).sort();
+    bands.set(column, [sorted[table.low], sorted[SAMPLES - 1 - table.low]]);
+  }
+  return bands.get(column);
 }
