@@ -165,6 +165,24 @@ def test_a_standard_outside_its_own_range_is_not_applied():
     )
 
 
+def test_a_factor_outside_the_range_of_its_standard_is_flagged_and_not_applied():
+    # UN Regulation 85 and ISO 1585, from memory: valid from 0.93 to 1.07; 80 kPa, 35 degrees and
+    # 30 % give 1.351.
+    mountain = {
+        "pressure": quantity(80, "kPa"),
+        "temperature": quantity(35, "degC"),
+        "humidity": quantity(30, "%"),
+    }
+    run, figures, comparison = known(wanted="ISO 1585", **mountain)
+    assert torque_of(figures).value == TORQUE
+    assert comparison.referred.reasons == run.referred.reasons
+    assert run.referred.reasons == (
+        "not referred to ISO 1585: no correction: the factor that a power standard applies to the "
+        "observed power is 1.352, and ISO 1585 corrects only between 0.93 and 1.07; the run has "
+        "to be repeated on another day",
+    )
+
+
 def test_of_an_unknown_standard_nothing_can_be_said():
     run, figures, _ = known(stated="STD", wanted="SAE J607")
     assert torque_of(figures).value == TORQUE

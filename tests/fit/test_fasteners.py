@@ -127,6 +127,15 @@ def test_a_fuse_protects_the_cable_and_holds_the_load() -> None:
     assert fuse_for(19, 20) is None
 
 
+# Common practice, no source: the next blade fuse at or above 1.25 times a current that flows all
+# the time, 20 A for 14 A and 15 A for 9 A.
+@pytest.mark.parametrize(("current", "rating"), [(14.0, 20), (9.0, 15), (4.0, 7.5), (32.0, None)])
+def test_a_fuse_has_a_quarter_and_more_above_the_load(
+    current: float, rating: float | None
+) -> None:
+    assert fuse_for(current, 40) == rating
+
+
 def test_fuses_are_those_of_the_table() -> None:
     listed = [float(row["value"]) for row in table("hoses_media") if row["property"] == "rating_A"]
 

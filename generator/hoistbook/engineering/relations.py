@@ -17,23 +17,6 @@ _BEND_RADII = (1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 12.0, 14.0, 16.0, 20.0)
 _BEND_FACTORS = (20.0, 14.0, 12.0, 12.0, 14.0, 17.0, 24.0, 30.0, 34.0, 38.0, 42.0, 50.0)
 _STEEL_ROUGHNESS = 45.72e-6
 
-_BLADE_FUSES = (5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 30.0, 40.0)
-_CONTINUOUS_CURRENT_FACTOR = 1.25
-_DROP_SHARE = 0.03
-
-# Cross-section [mm2], greatest resistance at 20 °C [mohm/m] after IEC 60228 class 5, and largest
-# fuse [A] after a retailer's page, "Dimensioning of cable and fuse size": the more careful column.
-_WIRES = (
-    (0.5, 39.0, 5.0),
-    (0.75, 26.0, 7.5),
-    (1.0, 19.5, 10.0),
-    (1.5, 13.3, 15.0),
-    (2.5, 7.98, 20.0),
-    (4.0, 4.95, 30.0),
-    (6.0, 3.30, 40.0),
-    (10.0, 1.91, 70.0),
-)
-
 # Each turn gains about one digit; twelve leave nothing for a double to tell apart.
 _COLEBROOK_TURNS = 12
 
@@ -185,75 +168,3 @@ def transfer_units_of(effectiveness: float, ratio: float) -> float | None:
         found = cooler_effectiveness(transfer_units=middle, capacity_rate_ratio=ratio)
         low, high = (middle, high) if found < effectiveness else (low, middle)
     return low
-
-
-def fuse_rating(continuous_current: float) -> float | None:
-    """Return the blade fuse for a current that flows all the time.
-
-    Parameters
-    ----------
-    continuous_current
-        Current [A].
-
-    Returns
-    -------
-    float or None
-        The least rating that is at least 1.25 times the current [A]; None above the largest. The
-        wire must carry the fuse's rating too.
-
-    Notes
-    -----
-    Factor and ratings are common practice, no source.
-
-    Examples
-    --------
-    >>> fuse_rating(14.0), fuse_rating(60.0)
-    (20.0, None)
-    """
-    least = _CONTINUOUS_CURRENT_FACTOR * continuous_current
-    return next((rating for rating in _BLADE_FUSES if rating >= least), None)
-
-
-def wire_area(
-    continuous_current: float, cable_length: float, supply_voltage: float
-) -> float | None:
-    """Return the least standard cross-section for a current that flows all the time.
-
-    Parameters
-    ----------
-    continuous_current
-        Current [A].
-    cable_length
-        Length of cable, one way [m].
-    supply_voltage
-        Voltage where the cable begins [V].
-
-    Returns
-    -------
-    float or None
-        Cross-section that may be fused as `fuse_rating` says and loses at most 3 % of the voltage
-        out and back [m2]; None where no single wire of the table does.
-
-    Notes
-    -----
-    Resistances from IEC 60228 class 5, at 20 °C. The drop of 3 % is common practice, no source.
-    The wire's own data sheet goes before this table, and a bundle or a hot place asks for more.
-
-    Examples
-    --------
-    >>> wire_area(14.0, 2.0, 13.8), wire_area(60.0, 2.0, 13.8)
-    (4.0e-06, None)
-    """
-    fuse = fuse_rating(continuous_current)
-    if fuse is None:
-        return None
-    most = _DROP_SHARE * supply_voltage
-    return next(
-        (
-            area * 1e-6
-            for area, resistance, largest_fuse in _WIRES
-            if fuse <= largest_fuse
-            and 2 * cable_length * resistance * 1e-3 * continuous_current <= most
-        ),
-        None,
-    )
