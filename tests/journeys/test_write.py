@@ -64,24 +64,6 @@ def test_the_site_of_a_car_that_is_sold_is_written(tmp_path: Path) -> None:
     assert '<a href="../../spec/index.html">The car</a>' in page
 
 
-@pytest.mark.parametrize(
-    "name", ["before & after.svg", "what now?.svg", "no #8.svg", "100 %.svg", "bänk (1).svg"]
-)
-def test_a_picture_is_shown_whatever_its_name(tmp_path: Path, name: str) -> None:
-    folder = copied(tmp_path) / "episodes/01-as-bought"
-    (folder / name).write_bytes((folder / "poster.svg").read_bytes())
-    with (folder / "episode.md").open("a") as episode:
-        target = name.replace("%", "%25").replace("#", "%23")
-        episode.write(f"\n![The bench with a vice](<{target}>)\n")
-
-    built = build(tmp_path / "content")
-
-    assert (built.problems, built.tree is None) == ((), False)
-    assert f"episodes/1/{name}" in (built.tree or {})
-    page = (built.tree or {})["episodes/1/index.html"].decode()
-    assert re.search(r'<img src="[^"]*" alt="The bench with a vice" width="\d+"', page)
-
-
 def test_what_it_says_to_type_can_be_typed_when_folders_and_program_have_other_names(
     tmp_path: Path,
 ) -> None:

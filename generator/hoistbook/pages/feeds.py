@@ -83,7 +83,7 @@ def _summary(desk: Desk, episode: Episode) -> str:
 
 def _picture(desk: Desk, base: str, episode: Episode) -> str:
     poster = poster_of(desk.material.journal, episode)
-    return links.absolute(base, quote(poster.address)) if poster else ""
+    return links.absolute(base, poster.address) if poster else ""
 
 
 def _moment(day: date) -> str:

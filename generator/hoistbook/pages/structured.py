@@ -77,7 +77,6 @@ _LISTS = {
     links.CHANGES: "changes",
     links.SYSTEMS: "parts",
     links.CIRCUITS: "circuits",
-    links.CHANGES: "changes",
     links.WORKINGS: "workings",
 }
 """Pages that have pages below them, by their name in the navigation."""
