@@ -10,7 +10,7 @@ from pathlib import Path
 PACKAGE = Path(__file__).resolve().parents[2] / "generator/hoistbook"
 
 HOMES = {
-    "babel": {"pages/formats.py", "pages/words.py", "values/money.py"},
+    "babel": {"pages/formats.py", "pages/numerals.py", "pages/words.py", "values/money.py"},
     "click": {"cli.py"},
     "currency_converter": {"authored/rates.py"},
     "jinja2": {"pages/environment.py"},

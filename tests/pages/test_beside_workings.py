@@ -14,10 +14,11 @@ from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.map_inputs import with_map
 from hoistbook.figures.stage import estimates
 from hoistbook.pages.beside_workings import tables_beside
-from hoistbook.pages.charts import chart_files, map_chart
+from hoistbook.pages.charts import map_chart
 from hoistbook.pages.desk import Desk, desk_of
 from tests.figures.test_cooler_inputs import CORE, cooled
 from tests.figures.test_map_inputs import MAP, mapped
+from tests.pages.charted import chart_files
 from tests.pages.sample import JOURNAL, RUN, sample_material
 
 

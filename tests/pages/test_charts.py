@@ -7,8 +7,9 @@ from lxml import etree
 
 from hoistbook.authored.records import BoostBySpeed, Log
 from hoistbook.history.state import Dated
-from hoistbook.pages.charts import chart_files, chart_of, charts_on, cost_charts
+from hoistbook.pages.charts import chart_of, charts_on, cost_charts
 from hoistbook.pages.desk import Desk, desk_of
+from tests.pages.charted import chart_files
 from tests.pages.sample import JOURNAL, PLACE, RUN, quantity, sample_material
 
 

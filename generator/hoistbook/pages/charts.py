@@ -9,7 +9,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import lru_cache, partial
-from typing import TypeAlias
 
 from hoistbook.authored.records import BoostBySpeed
 from hoistbook.compare.verdicts import Comparison
@@ -62,25 +61,24 @@ def cost_charts(desk: Desk) -> tuple[Chart, ...]:
     return tuple(_shown(desk, plot) for plot in _cost_plots(desk))
 
 
-Remember: TypeAlias = Callable[[Callable[[], bytes], str], bytes]
-"""Calls what makes a chart, or remembers what came of these inputs before."""
-
-
-def _make(make: Callable[[], bytes], _: str) -> bytes:
-    return make()
-
-
-def chart_files(desk: Desk, remember: Remember = _make) -> dict[str, bytes]:
-    """Return every chart and its data: path in the site -> content."""
-    files = {}
+def chart_calls(desk: Desk) -> dict[str, tuple[Callable[[], bytes], str]]:
+    """Return what draws each chart, and all that it is drawn from, by its path in the site."""
+    calls: dict[str, tuple[Callable[[], bytes], str]] = {}
     for plot in _all_plots(desk):
         for narrow in (False, True):
             # The record of a drawing, with the language of its numbers, says all that it shows.
-            make = partial(drawn, plot.drawing, narrow=narrow)
+            draw = partial(drawn, plot.drawing, narrow=narrow)
             known = f"chart {desk.words.language} {narrow} {plot.drawing!r}"
-            files[links.file_path(_address(plot, narrow=narrow))] = remember(make, known)
-        files[links.file_path(links.chart(plot.name, "csv"))] = _data(desk, plot.drawing)
-    return files
+            calls[links.file_path(_address(plot, narrow=narrow))] = (draw, known)
+    return calls
+
+
+def chart_data(desk: Desk) -> dict[str, bytes]:
+    """Return the data of every chart: path in the site -> content."""
+    return {
+        links.file_path(links.chart(plot.name, "csv")): _data(desk, plot.drawing)
+        for plot in _all_plots(desk)
+    }
 
 
 def _address(plot: Plot, *, narrow: bool) -> str:

@@ -6,18 +6,20 @@ the end of a line: what stands between them is a non-breaking space.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from functools import partial
 
 from babel import Locale
 from babel.dates import format_date
-from babel.numbers import format_currency, format_decimal
+from babel.numbers import format_currency
 
 from hoistbook.engineering.glossary import Term
 from hoistbook.figures.digits import exact, places, rounded
 from hoistbook.figures.figure import AS_RUN, Figure, Input, Limit
+from hoistbook.pages.numerals import all_digits, as_written
 from hoistbook.pages.words import Words
 from hoistbook.units import from_unit, printed_unit, scale, to_unit
 from hoistbook.values.money import Money
@@ -62,6 +64,8 @@ class Formats:
         # Plain "en" would put the month first, as only one country does.
         language = "en-001" if words.language == "en" else words.language
         self._locale = Locale.parse(language, sep="-")
+        self.plain: Callable[[float], str] = partial(as_written, self._locale)
+        """Prints a number as an author would write it: no digits that say nothing."""
 
     def money(self, money: Money) -> str:
         """Return an amount with its currency's own decimals: "690.80 EUR"."""
@@ -246,17 +250,9 @@ class Formats:
         """Return an SI value in the unit in which this journal prints the quantity."""
         return float(to_unit(value, self.unit(quantity)))
 
-    def plain(self, value: float) -> str:
-        """Return a number as an author would write it: no digits that say nothing."""
-        return self._decimal(Decimal(f"{value:.6g}"))
-
     def _decimal(self, number: Decimal) -> str:
         """Return a number with exactly the decimals it carries."""
-        exponent = number.as_tuple().exponent
-        decimals = max(0, -exponent) if isinstance(exponent, int) else 0
-        pattern = "#,##0" + ("." + "0" * decimals if decimals else "")
-        text = format_decimal(number, format=pattern, locale=self._locale)
-        return text.replace("-", "\N{MINUS SIGN}")
+        return all_digits(self._locale, number)
 
     def _difference(self, number: str, unit: str) -> str:
         """Return half a band with its unit, without the name of its quantity: "0.02"."""

@@ -8,10 +8,17 @@ from __future__ import annotations
 
 import hashlib
 import platform
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from functools import cache
 from importlib.metadata import requires, version
 from pathlib import Path
+from typing import TypeAlias
+
+from hoistbook.publish.apart import made_apart
+
+Call: TypeAlias = tuple[Callable[[], bytes], *tuple[str | bytes, ...]]
+"""What makes something, and all that it makes it from."""
 
 LARGEST_READ = 32 * 1024 * 1024
 """Bytes; a larger file beside an episode is raw footage, known by its size and time instead."""
@@ -72,14 +79,27 @@ class Cache:
 
     def remember(self, make: Callable[[], bytes], *inputs: str | bytes) -> bytes:
         """Return what `make` makes from these inputs, from the disk where it was made before."""
-        if self._folder is None:
-            return make()
-        name = fingerprint(program_fingerprint(), *inputs)
-        kept = self.read(name)
-        if kept is None:
-            kept = make()
-            self.keep(name, kept)
-        return kept
+        with self.remembering({"": (make, *inputs)}) as made:
+            return made()[""]
+
+    @contextmanager
+    def remembering(self, calls: Mapping[str, Call]) -> Iterator[Callable[[], dict[str, bytes]]]:
+        """Yield what returns all that these calls make; what is new is made in the meantime."""
+        names = {key: self._name(*inputs) for key, (_, *inputs) in calls.items()}
+        kept = {key: self.read(name) for key, name in names.items()}
+        new = [key for key, content in kept.items() if content is None]
+        with made_apart([calls[key][0] for key in new]) as made:
+
+            def all_made() -> dict[str, bytes]:
+                found = dict(zip(new, made(), strict=True))
+                for key, content in found.items():
+                    self.keep(names[key], content)
+                return {key: found[key] if old is None else old for key, old in kept.items()}
+
+            yield all_made
+
+    def _name(self, *inputs: str | bytes) -> str:
+        return fingerprint(program_fingerprint(), *inputs) if self._folder else ""
 
     def read(self, name: str) -> bytes | None:
         """Return an entry, None when there is none or when it is damaged."""

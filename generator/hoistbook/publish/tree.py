@@ -10,7 +10,7 @@ from urllib.parse import unquote
 from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.check import check_page
 from hoistbook.pages import links
-from hoistbook.pages.charts import chart_files
+from hoistbook.pages.charts import chart_calls, chart_data
 from hoistbook.pages.circuits import circuit_files
 from hoistbook.pages.data import data_files
 from hoistbook.pages.desk import desk_of
@@ -46,10 +46,13 @@ def site_tree(
     """
     desk = desk_of(material)
     themes = theme_folders(folder, material.journal.theme)
-    pages, lacking = _pages(material, themes, folder)
+    with cache.remembering(chart_calls(desk)) as charts:
+        pages, lacking = _pages(material, themes, folder)
+        drawn = charts()
     tree = {
         **theme_assets(themes),
-        **chart_files(desk, cache.remember),
+        **drawn,
+        **chart_data(desk),
         **circuit_files(desk, cache.remember),
         **data_files(desk),
         **script_files(desk),

@@ -1,0 +1,25 @@
+"""Plain numbers in the numerals of a language.
+
+They stand apart from all other formats so that a process that draws charts loads nothing else.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from babel import Locale
+from babel.numbers import format_decimal
+
+
+def as_written(locale: Locale, value: float) -> str:
+    """Return a number as an author would write it: no digits that say nothing."""
+    return all_digits(locale, Decimal(f"{value:.6g}"))
+
+
+def all_digits(locale: Locale, number: Decimal) -> str:
+    """Return a number with exactly the decimals it carries."""
+    exponent = number.as_tuple().exponent
+    decimals = max(0, -exponent) if isinstance(exponent, int) else 0
+    pattern = "#,##0" + ("." + "0" * decimals if decimals else "")
+    text = format_decimal(number, format=pattern, locale=locale)
+    return text.replace("-", "\N{MINUS SIGN}")
