@@ -83,14 +83,6 @@ def test_a_reading_of_the_mass_beats_an_older_statement():
     assert (found.value, found.evidence, found.episode) == (905, Evidence.MEASURED, 2)
 
 
-def test_a_mass_that_was_read_in_words_leaves_the_number_that_stood_before():
-    weighed = Reading(what="mass", values=(quantity(905, "kg"),), place=PLACE)
-    words = Reading(what="mass", values=(), text="about as before", place=PLACE)
-    readings = [Dated(value=weighed, episode=2), Dated(value=words, episode=3)]
-    found = base(state(readings=readings), "vehicle_mass")
-    assert (found.value, found.episode) == (905, 2)
-
-
 def test_a_default_says_so_and_why():
     found = base(state(), "friction_scale")
     assert found.evidence is Evidence.ASSUMED

@@ -7,12 +7,13 @@ from hypothesis import given as every
 from hypothesis import settings as effort
 from hypothesis import strategies as some
 
-from hoistbook.authored.records import Given
+from hoistbook.authored.records import Given, Reading
 from hoistbook.figures.figure import Figure
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.stage import estimates
+from hoistbook.history.state import Dated
 from hoistbook.values.quantity import Quantity
-from tests.figures.states import CAR, SETTINGS, TURBO_PARTS, given, state
+from tests.figures.states import CAR, PLACE, SETTINGS, TURBO_PARTS, given, quantity, state
 
 SLIPS = (0.0, -1.0, 1e-6, 1e-3, 0.1, 1.0, 1.0, 1.0, 10.0, 1e3, 1e6)
 """Factors by which a number goes wrong: a lost sign, a wrong prefix, an unfinished one."""
@@ -59,3 +60,12 @@ def test_a_figure_is_a_number_with_its_band_or_says_what_to_give(odd):
             assert each.low <= each.high
         else:
             assert each.give, each.key
+
+
+def test_a_mass_that_was_read_in_words_leaves_the_number_that_stood_before():
+    weighed = Reading(what="mass", values=(quantity(905, "kg"),), place=PLACE)
+    words = Reading(what="mass", values=(), text="about as before", place=PLACE)
+    readings = [Dated(value=weighed, episode=2), Dated(value=words, episode=3)]
+    bases = inputs_of(state(readings=readings)).bases
+    (found,) = [each for each in bases if each.key == "vehicle_mass"]
+    assert (found.value, found.episode) == (905, 2)
