@@ -201,11 +201,12 @@ def test_a_claim_at_other_conditions_says_at_which_it_was_worked_out():
     power = ("power", "above", (90, "kW"))
     air = quantity(25, "degC")
     assert conditions_told(claim(*power, boost=gauge(0.5), air_temperature=air)) == (
-        "boost 0.5 bar (episode 3 itself: 0.8 bar), "
-        "air temperature 25 degC (episode 3 itself: 15 degC); all else as at episode 3."
+        "the claim's own boost and air temperature (episode 3 itself: boost 0.8 bar, "
+        "air temperature 15 degC); all else as at episode 3."
     )
     assert conditions_told(claim(*power, air_humidity=quantity(50, "%"))) == (
-        "air humidity 50 % (episode 3 itself: not set); all else as at episode 3."
+        "the claim's own air humidity (episode 3 itself: air humidity not set); "
+        "all else as at episode 3."
     )
 
 
@@ -217,7 +218,8 @@ def test_boost_by_speed_is_told_by_its_highest():
     state = replace(state, settings={**state.settings, "boost": Dated(value=by_speed, episode=3)})
     told = conditions_told(claim("power", "above", (90, "kW"), boost=gauge(0.8)), state)
     assert told == (
-        "boost 0.8 bar (episode 3 itself: by speed, up to 0.8 bar); all else as at episode 3."
+        "the claim's own boost (episode 3 itself: boost by speed, up to 0.8 bar); "
+        "all else as at episode 3."
     )
 
 

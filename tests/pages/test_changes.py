@@ -53,6 +53,17 @@ def test_a_change_reads_as_one_sentence(subject: str, expected: str) -> None:
     assert sentence_of(DESK, row).replace("\N{NO-BREAK SPACE}", "_") == expected
 
 
+def test_what_broke_says_so_though_it_was_replaced() -> None:
+    material = sample_material()
+    *earlier, last = material.states
+    broken = replace(last.parts["pump"], broke_in=last.episode)
+    states = (*earlier, replace(last, parts={**last.parts, "pump": broken}))
+    desk = desk_of(replace(material, states=states))
+    change = next(each for each in desk.changes[2] if each.subject == "part:pump")
+    (row,) = change_rows(desk, [change], 1)
+    assert row.after == "broke; replaced by Larger fuel pump"
+
+
 def test_parts_that_the_same_befell_share_a_row() -> None:
     (turned, *_) = [each for each in DESK.changes[2] if each.kind == "fitted"]
     twin = replace(turned, subject="part:bracket")

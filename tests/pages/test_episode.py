@@ -8,6 +8,7 @@ import pytest
 
 from hoistbook.authored.records import Episode
 from hoistbook.figures.figure import Figure
+from hoistbook.pages.change_rows import change_table
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import EpisodeContext, episode_page
 from hoistbook.pages.video import clock
@@ -47,6 +48,7 @@ def test_its_sections_are_those_that_have_something_to_say() -> None:
         "Figures that moved",
         "Decisions",
         "The story",
+        "In charts",
         "Expected and got",
         "Claims",
         "Corrections",
@@ -128,12 +130,20 @@ def test_what_was_done_and_made_reads_as_on_a_job_sheet() -> None:
     assert (reading.what, reading.when) == ("Compression", "before the work")
 
 
-def test_changes_name_parts_and_say_what_an_end_was_joined_to() -> None:
-    rows = {(row.parts[0].text if row.parts else row.what): row for row in context(SECOND).changes}
-    assert rows["Boost"].before == "none"
-    assert plain(rows["Boost"].after) == "0.5_bar, as set"
+def test_changes_are_those_of_which_work_and_joins_do_not_tell() -> None:
+    made = context(SECOND)
+    assert [(row.what, row.parts, row.before, plain(row.after)) for row in made.changes] == [
+        ("Boost", (), "none", "0.5_bar, as set")
+    ]
+    assert made.all_changes is not None
+    assert made.all_changes.address == "/changes/#episode-2"
+
+
+def test_all_changes_name_parts_and_say_what_an_end_was_joined_to() -> None:
+    changes = change_table(DESK, DESK.changes[2], 1, DESK.part)
+    rows = {(row.parts[0].text if row.parts else row.what): row for row in changes}
     assert rows["Fuel pump"].after == "replaced by Larger fuel pump"
-    (joined,) = [row for row in context(SECOND).changes if row.joined]
+    (joined,) = [row for row in changes if row.joined]
     assert joined.joined is not None
     assert (joined.parts[0].text, joined.what) == ("Larger fuel pump", "outlet")
     assert (joined.kind, joined.joined.part.text, joined.joined.end) == (

@@ -57,7 +57,8 @@ def test_a_budget_that_is_overrun_is_said_so_in_words() -> None:
 def test_without_a_run_it_says_what_is_estimated() -> None:
     rows = told(replace(sample_material(), comparisons=()))
     assert rows[4] == (
-        "Makes, by estimate: 80_kW; estimated; 71 to 89_kW; highest, at 6,000_rpm; at the crank"
+        "Makes, by estimate: 80_kW; estimated; 71 to 89_kW; highest, at 6,000_rpm; "
+        "at the crank, not referred to any reference air"
     )
 
 

@@ -10,7 +10,7 @@ from hoistbook.compare.margins import clear_of, margins
 from hoistbook.compare.search import end_above, end_below, margin_over_boost
 from hoistbook.figures.base import Inputs
 from hoistbook.figures.catalogue import QUANTITIES
-from hoistbook.figures.digits import place, places, rounded
+from hoistbook.figures.digits import place, place_of_band, rounded
 from hoistbook.figures.figure import AS_RUN, Figure, Key
 from hoistbook.history.state import State, Status
 from hoistbook.history.words import value_words
@@ -26,12 +26,12 @@ def why_of(claim: Claim, figure: Figure, state: State, inputs: Inputs | None) ->
     """Return what a figure is, with its band, and how the claim stands to it."""
     unit = claim.bounds[0].unit
     value, low, high = (to_unit(each, unit) for each in (figure.value, figure.low, figure.high))
-    value_place, band_place = places(value, low, high) if high > low else (place(value, 3), 0)
+    at = place_of_band(low, high) if high > low else place(value, 3)
     label = f" {printed_unit(unit)}".rstrip()
     where = f", {figure.headline} at {figure.at_speed:,.0f} rpm" if figure.at_speed else ""
     sentence = (
-        f"{figure.evidence.value.capitalize()}: {_number(value, value_place)}{label}{where}; "
-        f"95 % between {_number(low, band_place)} and {_number(high, band_place)}{label}"
+        f"{figure.evidence.value.capitalize()}: {_number(value, at)}{label}{where}; "
+        f"95 % between {_number(low, at)} and {_number(high, at)}{label}"
         f"{_standard(figure)}."
     )
     across = " The band reaches across the bound." if reaches_across(claim, figure) else ""
@@ -123,12 +123,14 @@ def _number(value: float, at: int) -> str:
 def _conditions(claim: Claim, state: State) -> Iterator[str]:
     """Yield at which conditions a claim was worked out, where its episode has others."""
     others = [
-        f"{name} {wanted.text} (episode {state.episode} itself: {_own(name, state)})"
-        for name, wanted in claim.conditions.items()
-        if not _is_set(name, wanted, state)
+        name for name, wanted in claim.conditions.items() if not _is_set(name, wanted, state)
     ]
     if others:
-        yield f"Worked out at {', '.join(others)}; all else as at episode {state.episode}."
+        own = ", ".join(f"{name} {_own(name, state)}" for name in others)
+        yield (
+            f"Worked out at the claim's own {' and '.join(others)} (episode {state.episode} "
+            f"itself: {own}); all else as at episode {state.episode}."
+        )
 
 
 def _set_to(name: str, state: State) -> Given | BoostBySpeed | None:

@@ -70,7 +70,7 @@ def _row(desk: Desk, change: Change, start: int, name: NamePart) -> ChangeRow:
         return _join_row(desk, change, name)
     is_part = about == "part"
     if is_part:
-        before, after = _standing(desk, start, of), _after(desk, change, of)
+        before, after = _standing(desk, start, of), _after(desk, change, of, start)
     else:
         before, after = set_words(desk, of, start, change.episode)
     return ChangeRow(
@@ -116,13 +116,14 @@ def _set(
     return desk.words("change.value", value=value, evidence=evidence) if evidence else value
 
 
-def _after(desk: Desk, change: Change, part_id: str) -> str:
+def _after(desk: Desk, change: Change, part_id: str, start: int) -> str:
     """Return how things stand after a change; what replaced a part goes by its name."""
-    if change.kind == "replaced":
-        other = desk.states[change.episode].parts[part_id].replaced_by
-        if other is not None:
-            return desk.words("change.replaced_by", part=desk.part_name(other))
-    return _standing(desk, change.episode, part_id)
+    state = desk.states[change.episode].parts.get(part_id)
+    after = _standing(desk, change.episode, part_id)
+    if change.kind == "replaced" and state is not None and state.replaced_by is not None:
+        after = desk.words("change.replaced_by", part=desk.part_name(state.replaced_by))
+    broke = state is not None and state.broke_in is not None and state.broke_in > start
+    return desk.words("change.and_broke", after=after) if broke else after
 
 
 def _standing(desk: Desk, number: int, part_id: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
@@ -83,6 +83,9 @@ class EpisodeContext(Sheet):
     """The list of the parts that came, to take away."""
     tally: TallyShown
     changes: tuple[ChangeRow, ...]
+    """Those of which neither work nor joins tell."""
+    all_changes: Link | None
+    """Where all that the episode changed stands, as it was and as it is; None for nothing."""
     figures: tuple[FigureRow, ...]
     """Those that moved."""
     readings: tuple[ReadingRow, ...]
@@ -113,11 +116,12 @@ _SECTIONS = {
     "joins": ("joins",),
     "circuits": ("circuits",),
     "tally": ("tally",),
-    "changes": ("changes",),
+    "changes": ("all_changes",),
     "figures": ("figures",),
     "decisions": ("decisions",),
     "story": ("prose",),
-    "power": ("charts", "runs"),
+    "charts": ("charts",),
+    "power": ("runs",),
     "claims": ("claims",),
     "corrections": ("corrections",),
     "workings": ("workings",),
@@ -176,7 +180,8 @@ def _context(desk: Desk, episode: Episode) -> EpisodeContext:
         work_total=work_total,
         copy=copies_of(desk, number),
         tally=tally_of(desk, number, desk.naming(number, told)),
-        changes=_changes(desk, number, desk.naming(number, told)),
+        changes=_changes(desk, episode, desk.naming(number, told)),
+        all_changes=_all_changes(desk, number),
         figures=moved,
         readings=readings_of(desk, episode),
         warnings=tuple(never_joined(joins_held(desk, number))),
@@ -197,9 +202,34 @@ def _got(desk: Desk, episode: Episode, name: NamePart) -> tuple[GotRow, ...]:
     return tuple(GotRow(part=name(each.id), came=came_of(desk, each)) for each in episode.got)
 
 
-def _changes(desk: Desk, number: int, name: NamePart) -> tuple[ChangeRow, ...]:
-    changes = filter(on_the_car, desk.changes[number])
-    return change_table(desk, changes, desk.before(number), name)
+def _changes(desk: Desk, episode: Episode, name: NamePart) -> tuple[ChangeRow, ...]:
+    """Return the changes of which the tables of work and joins do not tell."""
+    told = {f"part:{name}" for name in _worked_on(episode)}
+    changes = (
+        each
+        for each in desk.changes[episode.number]
+        if on_the_car(each) and each.subject not in told
+    )
+    rows = change_table(desk, changes, desk.before(episode.number), name)
+    return tuple(row for row in rows if row.joined is None)
+
+
+def _worked_on(episode: Episode) -> Iterator[str]:
+    """Yield the parts of which the tables of work say what was done to them."""
+    for done in episode.done:
+        yield done.part
+        if done.instead_of:
+            yield done.instead_of
+    for made in episode.made:
+        yield made.id
+        yield from (each.part for each in made.made_from)
+
+
+def _all_changes(desk: Desk, number: int) -> Link | None:
+    if not any(map(on_the_car, desk.changes[number])):
+        return None
+    text = desk.words("episode.all_changes", number=number)
+    return Link(text=text, address=f"{links.CHANGES}#episode-{number}")
 
 
 def _corrections(desk: Desk, episode: Episode) -> tuple[Entry, ...]:

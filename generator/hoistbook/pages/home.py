@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.figure import Figure
@@ -91,8 +91,8 @@ def _makes(desk: Desk) -> Iterator[Entry]:
     if isinstance(power, Figure) and not (runs and runs[-1].episode == desk.last):
         yield Entry(
             label=desk.words("home.estimated"),
-            number=desk.number(power),
-            note=desk.words("home.at_crank"),
+            number=replace(desk.number(power), standard=""),
+            note=f"{desk.words('home.at_crank')}, {desk.number(power).standard}",
         )
 
 
