@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 
 from hoistbook.authored.records import BoostBySpeed, Given, Reading
-from hoistbook.figures.defaults import DEFAULTS, spread
+from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.figure import Missing
 from hoistbook.figures.inputs import grid, inputs_of
+from hoistbook.figures.spreads import spread
 from hoistbook.figures.stage import estimates
 from hoistbook.history.state import Dated
 from hoistbook.units import from_unit

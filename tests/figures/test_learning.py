@@ -7,13 +7,13 @@ import numpy as np
 import pytest
 
 from hoistbook.figures.chain import work_out
-from hoistbook.figures.defaults import spread
 from hoistbook.figures.draws import SAMPLES, WIDTHS_PER_DEVIATION, band, draw
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import apart, at_the_run, known_runs, up_to
 from hoistbook.figures.learning import calibrated, drawn_again
 from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.readings import Reading, covariance_of, weighed
+from hoistbook.figures.spreads import spread
 from hoistbook.figures.stage import figures_of, informed
 from hoistbook.values.evidence import Evidence
 from tests.figures.runs import (

@@ -7,12 +7,13 @@ import pytest
 
 from hoistbook.engineering.formula_list import formula_list
 from hoistbook.figures.base import keyed
-from hoistbook.figures.defaults import DEFAULTS, SPREADS
+from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.figure import Figure, Figures
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.limits import THRESHOLDS
 from hoistbook.figures.spread_reasons import SPREAD_REASONS
+from hoistbook.figures.spreads import SPREADS
 from hoistbook.figures.stage import estimates
 from hoistbook.figures.variants import at_one_speed
 from hoistbook.pages.accuracy import AccuracyContext, accuracy_page

@@ -7,8 +7,8 @@ import math
 from hoistbook.engineering.air import standard_pressure, station_pressure
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import Base
-from hoistbook.figures.defaults import spread
 from hoistbook.figures.finding import GIVE, Finder, evidence_of, number
+from hoistbook.figures.spreads import spread
 
 REPORTED, HEIGHT = "sea level pressure", "altitude"
 """Settings that together stand for the pressure on the spot."""

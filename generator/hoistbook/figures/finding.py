@@ -9,7 +9,8 @@ import numpy as np
 
 from hoistbook.authored.records import Given
 from hoistbook.figures.base import Base, keyed
-from hoistbook.figures.defaults import DEFAULTS, spread
+from hoistbook.figures.defaults import DEFAULTS
+from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, PartState, State, Status
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity

@@ -11,13 +11,14 @@ from hoistbook.figures.air_inputs import put_down_air
 from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.bench_inputs import put_down_bench
 from hoistbook.figures.cooler_inputs import put_down_cooler
-from hoistbook.figures.defaults import FILLING, spread
+from hoistbook.figures.defaults import FILLING
 from hoistbook.figures.finding import GIVE, Finder, impossible, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
 from hoistbook.figures.map_inputs import put_down_map_air
 from hoistbook.figures.oil_inputs import put_down_oil
 from hoistbook.figures.pipe_inputs import put_down_pipes, put_down_throats
 from hoistbook.figures.road_inputs import put_down_cylinders, put_down_road, ratio_by_dimensions
+from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, PartState, State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity

@@ -10,7 +10,7 @@ import numpy as np
 from hoistbook.authored.records import Journal, Log, PowerRun
 from hoistbook.engineering.injectors import injector_cycle_time
 from hoistbook.figures.base import Base, Inputs
-from hoistbook.figures.defaults import DEFAULTS, spread
+from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.finding import FLOORS, impossible
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.power_runs import (
@@ -23,6 +23,7 @@ from hoistbook.figures.power_runs import (
     scaled,
 )
 from hoistbook.figures.referred import Referred, air_bases, referred
+from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, State
 from hoistbook.values.evidence import Evidence
 

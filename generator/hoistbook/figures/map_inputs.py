@@ -16,8 +16,8 @@ from hoistbook.authored.records import Given
 from hoistbook.engineering.map_reading import WITHIN, efficiency_of_points, place_among_points
 from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.chain import work_out
-from hoistbook.figures.defaults import spread
 from hoistbook.figures.finding import Finder
+from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, PartState, State, Status
 from hoistbook.values.evidence import Evidence
 

@@ -13,8 +13,8 @@ import numpy as np
 
 from hoistbook.authored.records import Log, PowerRun
 from hoistbook.engineering.power import power_of_torque, torque
-from hoistbook.figures.defaults import spread
 from hoistbook.figures.figure import Curve
+from hoistbook.figures.spreads import spread
 from hoistbook.values.evidence import Evidence
 
 BIN = 100.0

@@ -19,10 +19,10 @@ import numpy as np
 
 from hoistbook.figures.base import Inputs
 from hoistbook.figures.chain import Worked, work_out
-from hoistbook.figures.defaults import spread
 from hoistbook.figures.draws import SAMPLES, WIDTHS_PER_DEVIATION, Samples
 from hoistbook.figures.known_runs import KnownRun, apart, at_the_run
 from hoistbook.figures.lessons import LESSONS
+from hoistbook.figures.spreads import spread
 from hoistbook.values.evidence import Evidence
 
 LEAST_EFFECTIVE = SAMPLES // 40

@@ -15,8 +15,9 @@ from hoistbook.authored.standards import AS_RUN
 from hoistbook.engineering import FORMULAS
 from hoistbook.engineering.power_standards import STANDARDS, PowerCorrection, power_correction
 from hoistbook.figures.base import Base
-from hoistbook.figures.defaults import DEFAULTS, spread
+from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.finding import impossible
+from hoistbook.figures.spreads import spread
 from hoistbook.history.state import State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity

@@ -9,12 +9,13 @@ from hoistbook.engineering.check_counts import REFERENCE_VALUES
 from hoistbook.engineering.formula_list import formula_list
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import CALIBRATED
-from hoistbook.figures.defaults import DEFAULTS, GENERAL, SPREADS, Default, Spread
+from hoistbook.figures.defaults import DEFAULTS, Default
 from hoistbook.figures.draws import SAMPLES
 from hoistbook.figures.finding import CEILINGS, FLOORS
 from hoistbook.figures.lessons import LESSONS
 from hoistbook.figures.limits import AT_MOST, THRESHOLDS
 from hoistbook.figures.spread_reasons import SPREAD_REASONS
+from hoistbook.figures.spreads import GENERAL, SPREADS, Spread
 from hoistbook.figures.validation import VALIDATION
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, sections
