@@ -77,6 +77,16 @@ def test_a_second_run_on_the_same_rollers_does_not_undo_their_error():
     assert of_mean == pytest.approx(shared + own / 2)
 
 
+def test_readings_of_one_run_share_what_lies_between_it_and_the_estimate():
+    # Power and air of one run: rollers and air meter err apart, the transfer is the same.
+    of_run = [
+        reading(np.zeros(SAMPLES), quantity, "another boost", run="a")
+        for quantity in ("wheel_power", "engine_air_flow")
+    ]
+    transfer = (LESSONS["another boost"].half_width / WIDTHS_PER_DEVIATION) ** 2
+    assert covariance_of(of_run)[0, 1] == pytest.approx(transfer)
+
+
 def test_equal_weights_leave_every_sample_in_its_place():
     assert (drawn_again(np.full(SAMPLES, 1 / SAMPLES)) == np.arange(SAMPLES)).all()
 

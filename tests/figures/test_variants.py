@@ -4,7 +4,14 @@ import pytest
 
 from hoistbook.figures.chain import work_out
 from hoistbook.figures.inputs import inputs_of
-from hoistbook.figures.variants import at_one_speed, banded, cores, pump_flows, regulators
+from hoistbook.figures.variants import (
+    at_one_speed,
+    banded,
+    cores,
+    pump_flows,
+    regulators,
+    scaled,
+)
 from tests.figures.states import boosted, given, quantity
 from tests.figures.test_cooler_inputs import CORE, POINT, cooled
 
@@ -23,6 +30,13 @@ def test_a_greater_core_cools_more_and_costs_less(facts, loss):
     # practice, no source); flow and density move a little with the temperature.
     ratio = large.pressure_loss.value / same.pressure_loss.value
     assert ratio == pytest.approx(1.5**-1.8, rel=0.06)
+
+
+def test_what_is_scaled_keeps_its_band_as_a_share():
+    (base,) = (each for each in inputs_of(cooled(CORE)).bases if each.name == "core_height")
+    larger = scaled(base, 1.5)
+    assert larger.value == 1.5 * base.value
+    assert larger.half_width == 1.5 * base.half_width > 0
 
 
 def test_the_fitted_core_is_that_of_the_figures_and_gains_nothing_on_itself():

@@ -58,6 +58,27 @@ def test_a_wire_that_is_laid_too_thin_does_not_serve(states: States) -> None:
     assert not found.serves(found.laid)
 
 
+@pytest.mark.parametrize(
+    ("said", "serves"),
+    [
+        # 2 x 2.2 m x 10 A x 7.98 mohm/m = 0.351 V of the 0.36 V that are 3 % of 12.0 V.
+        ("current: 10 A, wire length: 2.2 m", True),
+        # 0.383 V: 3 % of a battery that is charged, 14.4 V, would bear it.
+        ("current: 10 A, wire length: 2.4 m", False),
+        # The table lets the wire carry 20 A.
+        ("current: 18 A +- 2 A, wire length: 0.5 m", True),
+        ("current: 19 A +- 2 A, wire length: 0.5 m", False),
+    ],
+)
+def test_a_wire_serves_at_the_worst_end_of_every_band(
+    states: States, said: str, serves: bool
+) -> None:
+    found = pump(states, f"{said}, wire: 2.5 mm2")
+
+    assert found.laid is not None
+    assert found.serves(found.laid) is serves
+
+
 def test_a_load_of_which_no_current_is_said_is_listed_without_a_wire(states: States) -> None:
     found = pump(states, "flow: 95 L/h at 4 bar")
 

@@ -241,6 +241,12 @@ def test_a_part_breaks_where_it_is(written: Written) -> None:
     assert (gone.how_gone, gone.because) == ("scrapped", "a dry torque on a greased stud")
 
 
+def test_all_of_several_break_where_they_are_too(written: Written) -> None:
+    journal = written("done: [{broke: stud, count: 2}]", build="parts: ['Stud, 2 off']")
+    stud = last_of(journal, "stud")
+    assert (str(stud.status), stud.broken, stud.pieces_left) == ("fitted", True, 2)
+
+
 def test_money_for_a_sale_may_come_in_a_later_episode(written: Written) -> None:
     journal = written(
         "done: [{sold: box}]", "done: [{sold: box, for: 20 EUR}]", build="parts: [box]"
