@@ -2,7 +2,8 @@
    lead there, "#boost=1.2+bar": nothing is stored, nothing is sent to a host, a sheet works from
    disk, and its address can be passed on with the numbers in it. */
 
-const onward = [...document.querySelectorAll("[data-onward] a")];
+const onward = [...document.querySelectorAll("[data-onward] a")]
+  .map((link) => ({link, bare: link.getAttribute("href")}));
 
 /* The unit stands in the address, so that a number is never taken for one in another. */
 function unitIn(parameter) {
@@ -33,7 +34,7 @@ function ownInAddress(sheet) {
 /* Puts the numbers into the address of the sheet and of those that it leads to. */
 function carry(sheet) {
   const numbers = carried(sheet.own);
-  for (const link of onward) { link.hash = numbers; }
+  for (const {link, bare} of onward) { link.setAttribute("href", bare + numbers); }
   if (numbers || arrived()) {
     history.replaceState(null, "", location.href.split("#")[0] + numbers);
   }
