@@ -374,16 +374,6 @@ def test_bands_over_speed_move_as_a_whole():
     assert np.allclose(column[0] - column[0, 0], column[-1] - column[-1, 0])
 
 
-def test_a_supercharger_says_what_is_not_modelled():
-    parts = {key: part for key, part in TURBO_PARTS.items() if key != "turbo"}
-    driven = boosted(parts=parts | {"blower": fitted("blower", "supercharger")})
-    power = next(each for each in estimates(inputs_of(driven)) if each.key.quantity == "power")
-    assert power.notes[1] == (
-        "What the supercharger takes from the crank is not modelled, nor is an exhaust without a "
-        "turbine: take the figure as a rough one."
-    )
-
-
 def test_an_absolute_fuel_pressure_becomes_the_gauge_pressure_that_the_chain_takes():
     absolute = state(settings={"fuel pressure": given(399, "kPa", reference="absolute")})
     assert base(absolute, "base_fuel_pressure").value == pytest.approx(300e3)

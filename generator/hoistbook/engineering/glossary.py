@@ -133,6 +133,8 @@ corrected_power | P_K | W | power referred to a power standard | kW | hp
 corrected_torque | M_K | N m | torque referred to a power standard | | lb ft
 crank_power | P_cr | W | power measured at the crank | kW | hp
 crank_torque | M_cr | N m | torque measured at the crank | | lb ft
+drive_efficiency | η_dr | - | power that reaches the compressor over what its drive takes from the crank | %
+driven_friction_mean_effective_pressure | p_mfc | Pa | friction mean effective pressure, the driven compressor included | bar | psi
 drivetrain_loss | f_d | - | share of the crank's power that gearbox, final drive and tyres take | %
 exhaust_manifold_pressure | p_exh | Pa | absolute pressure ahead of the turbine | kPa | psi
 exhaust_pressure_ratio | r_exh | - | pressure ahead of the turbine over that in the inlet manifold

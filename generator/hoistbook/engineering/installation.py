@@ -72,6 +72,64 @@ def scaled_friction_mean_effective_pressure(
 
 
 @formula(
+    reference="heywood-1988",
+    where="eq. 2.19 solved for the mean effective pressure, and section 6.8 on mechanical "
+    "supercharging, from memory",
+    valid={"drive_efficiency": (0.8, 1)},
+    assumes=("All air that the engine takes is compressed, and none is blown off.",),
+)
+def driven_friction_mean_effective_pressure(
+    *,
+    friction_mean_effective_pressure: Value,
+    compressor_power: Value,
+    drive_efficiency: Value,
+    revolutions_per_cycle: Value,
+    displacement: Value,
+    engine_speed: Value,
+) -> Value:
+    """Return what friction and a compressor on the crank take together, per displaced volume.
+
+    Parameters
+    ----------
+    friction_mean_effective_pressure
+        Friction mean effective pressure of the engine [Pa].
+    compressor_power
+        Power that the compressor takes [W].
+    drive_efficiency
+        Power that reaches the compressor over what its drive takes from the crank [-].
+    revolutions_per_cycle
+        Revolutions for each working cycle [-].
+    displacement
+        Displacement [m3].
+    engine_speed
+        Engine speed [1/min].
+
+    Returns
+    -------
+    Value
+        Friction mean effective pressure, the driven compressor included [Pa].
+
+    Notes
+    -----
+    p_mfc = p_mf + 60 n_R P_c / (η_dr V_d N)
+
+    Examples
+    --------
+    >>> driven_friction_mean_effective_pressure(
+    ...     friction_mean_effective_pressure=275e3, compressor_power=19e3, drive_efficiency=0.95,
+    ...     revolutions_per_cycle=2.0, displacement=1.6e-3, engine_speed=6000.0,
+    ... )
+    5.2500e+05
+    """
+    return friction_mean_effective_pressure + (
+        60
+        * revolutions_per_cycle
+        * compressor_power
+        / (drive_efficiency * displacement * engine_speed)
+    )
+
+
+@formula(
     reference="common-practice",
     where="free flow is 30 to 50 % above the flow at 4.5 bar",
     valid={"pump_pressure": (200e3, 700e3)},

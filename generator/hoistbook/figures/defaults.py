@@ -61,6 +61,13 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
         "compressor_efficiency": Default(
             0.70, 0.08, f"0.65 to 0.78 stands on compressor maps, less at their edge ({PRACTICE})"
         ),
+        "compressor_efficiency, driven": Default(
+            0.60,
+            0.12,
+            "0.50 to 0.60 for lobes, 0.60 to 0.75 for screws and wheels that the crank drives "
+            f"({PRACTICE})",
+        ),
+        "drive_efficiency": Default(0.95, 0.03, f"a ribbed belt, 0.92 to 0.98 ({PRACTICE})"),
         "cooler_effectiveness, uncooled": Default(
             0.0, 0.0, "there is no charge cooler on the car"
         ),
@@ -105,6 +112,12 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
         ),
         "exhaust_pressure_ratio, unboosted": Default(
             1.07, 0.07, f"back-pressure of an exhaust with silencer ({PRACTICE})", RECTANGULAR
+        ),
+        "exhaust_pressure_ratio, driven": Default(
+            1.15,
+            0.10,
+            f"an exhaust without a turbine at the flow of an engine under boost ({PRACTICE})",
+            RECTANGULAR,
         ),
         "ignition_retard, boosted": Default(
             5 * DEGREE,

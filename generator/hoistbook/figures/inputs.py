@@ -40,9 +40,9 @@ PART_LOAD = (
     "filling under boost must not be carried there. On one test-bench engine it was 0.95 under "
     "boost and 0.54 to 0.90 at or below the pressure of the air."
 )
-SUPERCHARGED = (
-    "What the supercharger takes from the crank is not modelled, nor is an exhaust without a "
-    "turbine: take the figure as a rough one."
+TWO_CHARGERS = (
+    "A turbocharger and a supercharger together are reckoned as the turbocharger alone: what the "
+    "supercharger takes from the crank is not in it. Take the figure as a rough one."
 )
 
 
@@ -60,6 +60,7 @@ def inputs_of(state: State, at: tuple[float, ...] = ()) -> Inputs:
     put_down_air(finder)
     speeds = _boost(finder, at)
     _engine(finder, speeds)
+    _drive(finder)
     _charge_path(finder)
     put_down_fuel(finder)
     put_down_injectors(finder)
@@ -187,11 +188,24 @@ def _engine(finder: Finder, speeds: tuple[float, ...]) -> None:
     finder.assume("intake_heating", finder.charging)
     if not finder.from_settings("ignition_retard", "ignition retard"):
         finder.assume("ignition_retard", finder.charging)
-    if finder.fitted("supercharger"):
-        finder.notes.extend((quantity, SUPERCHARGED) for quantity in ("power", "torque"))
     turbo = finder.one("turbocharger")
     if not finder.from_part("exhaust_pressure_ratio", turbo, "exhaust pressure ratio"):
-        finder.assume("exhaust_pressure_ratio", finder.charging)
+        finder.assume("exhaust_pressure_ratio", "driven" if _driven(finder) else finder.charging)
+
+
+def _drive(finder: Finder) -> None:
+    """Say what drives the compressor; an engine without one loses nothing to it."""
+    finder.conditions.add("driven" if _driven(finder) else "undriven")
+    if _driven(finder):
+        finder.assume("drive_efficiency")
+    elif finder.fitted("supercharger") and finder.fitted("turbocharger"):
+        finder.notes.extend((quantity, TWO_CHARGERS) for quantity in ("power", "torque"))
+
+
+def _driven(finder: Finder) -> bool:
+    """Return whether the crank drives the compressor that gives the boost."""
+    turbo, boosted = finder.one("turbocharger"), finder.charging == "boosted"
+    return boosted and turbo is None and finder.one("supercharger") is not None
 
 
 def _common_filling(finder: Finder, speeds: tuple[float, ...]) -> None:
@@ -214,7 +228,7 @@ def _charge_path(finder: Finder) -> None:
     if not finder.from_part("inlet_loss", finder.one("air filter"), "pressure loss"):
         finder.assume("inlet_loss")
     if not finder.from_part("compressor_efficiency", _charger(finder), "compressor efficiency"):
-        finder.assume("compressor_efficiency")
+        finder.assume("compressor_efficiency", "driven" if _driven(finder) else "")
     put_down_map_air(finder, _charger(finder))
     put_down_cooler(finder)
 
