@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from hoistbook.pages.desk import desk_of
-from hoistbook.pages.parts import MOST_ROWS, PartsContext, parts_pages
+from hoistbook.pages.parts import PartsContext, parts_pages
+from hoistbook.pages.parts_copy import parts_list_files
+from hoistbook.pages.parts_listed import MOST_ROWS
 from tests.pages.sample import FIRST, JOURNAL, SECOND, part, sample_material
 
 (PAGE,) = parts_pages(desk_of(sample_material()))
@@ -79,3 +81,20 @@ def test_a_long_list_is_filed_by_system_and_the_page_says_where() -> None:
         MOST_ROWS,
     )
     assert [each.address for each in systems][-1] == "/systems/workshop/"
+
+
+def test_the_page_of_a_system_has_a_list_of_its_own_to_take_away() -> None:
+    bolts = tuple(part(f"bolt-{n}", f"Bolt {n}", system="workshop") for n in range(MOST_ROWS))
+    journal = replace(JOURNAL, episodes=(FIRST, replace(SECOND, got=bolts)))
+    desk = desk_of(sample_material(journal))
+    (fuel,) = [each for each in parts_pages(desk) if each.address == "/systems/fuel/"]
+    assert isinstance(fuel.context, PartsContext)
+    assert [each.file for each in fuel.context.copy.copies] == [
+        "/data/parts-list-fuel.txt",
+        "/data/parts-list-fuel.md",
+        "/data/parts-list-fuel.csv",
+    ]
+    lines = parts_list_files(desk)["data/parts-list-fuel.txt"].decode().splitlines()
+    assert lines[0] == "Parts list: A car for the hill, Fuel, as at episode 2"
+    assert [line for line in lines[2:] if line.isupper()] == ["FUEL"]
+    assert [line for line in lines if line.startswith("Caution: ")] != []

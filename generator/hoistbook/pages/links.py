@@ -105,20 +105,20 @@ def caution(caution_id: str) -> str:
     return f"{CAUTIONS}#{caution_id}"
 
 
-def parts_list(number: int | None, suffix: str, *, whole: bool = False) -> str:
-    """Return the address of the parts list of an episode, or of the journal, as a file.
+def parts_list(of: int | str | None, suffix: str, *, whole: bool = False) -> str:
+    """Return the address of the parts list of an episode, a system or the journal, as a file.
 
     Parameters
     ----------
-    number
-        The episode; None for the list of the whole journal.
+    of
+        The number of the episode or the name of the system; None for the whole journal.
     suffix
         "txt", "md" or "csv".
     whole
         Whether parts that are no longer in the build stand in it too.
     """
-    of_episode = "" if number is None else f"-episode-{number}"
-    return f"{DATA}parts-list{of_episode}{'-whole' if whole else ''}.{suffix}"
+    part = f"episode-{of}" if isinstance(of, int) else (of or "").replace(" ", "-")
+    return f"{DATA}parts-list{'-' if part else ''}{part}{'-whole' if whole else ''}.{suffix}"
 
 
 def chart(name: str, suffix: str = "svg") -> str:

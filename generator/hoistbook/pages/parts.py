@@ -17,6 +17,7 @@ from hoistbook.pages.amounts import amounts_by_part
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.page import Page
 from hoistbook.pages.parts_copy import CopyShown, copies_of
+from hoistbook.pages.parts_listed import filed_systems
 from hoistbook.pages.receipts import came_of, count_of
 from hoistbook.pages.shown import Link, PartRef, Sheet
 
@@ -56,6 +57,8 @@ class PartRow:
 class SystemParts:
     """The parts of one system of the car."""
 
+    name: str
+    """As its author writes it."""
     id: str
     title: str
     spent: str
@@ -87,12 +90,8 @@ class PartsContext(Sheet):
     """The episodes that a script may show the list as at."""
     states: tuple[Link, ...]
     """The spec sheets as at these: they say without a script what was fitted."""
-    copy: CopyShown | None
-    """The list to take away; None on the page of one system."""
-
-
-MOST_ROWS = 130
-"""A longer list is filed by system, each on a page of its own, so that none grows too large."""
+    copy: CopyShown
+    """The list to take away, of the system that the page shows or of all."""
 
 
 MOST_COPIED = 250
@@ -103,7 +102,7 @@ def parts_pages(desk: Desk) -> Iterator[Page]:
     """Yield the page that lists all parts, or says where they are filed, and the filed pages."""
     parts = desk.states[desk.last].parts
     shown = _by_system(desk, parts.values())
-    filed = len(parts) > MOST_ROWS
+    filed = bool(filed_systems(desk))
     yield _whole_page(desk, shown, filed=filed)
     if filed:
         yield from (_system_page(desk, each) for each in shown)
@@ -124,7 +123,7 @@ def _system_page(desk: Desk, system: SystemParts) -> Page:
             filed=(),
             episodes=tuple(desk.episode(each) for each in desk.states),
             states=_states(desk),
-            copy=None,
+            copy=copies_of(desk, system.name, on_page=len(system.rows) <= MOST_COPIED),
         ),
         owed=desk.owed(links.PARTS),
     )
@@ -178,6 +177,7 @@ def _by_system(desk: Desk, parts: Iterable[PartState]) -> tuple[SystemParts, ...
     spent, amounts = dict(desk.tallies[desk.last].by_system), amounts_by_part(desk)
     return tuple(
         SystemParts(
+            name=system or "other",
             id=(system or "other").replace(" ", "-"),
             title=desk.system(system),
             spent=desk.home_money(spent.get(system or NO_SYSTEM, Decimal(0))),

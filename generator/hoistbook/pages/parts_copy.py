@@ -20,8 +20,10 @@ from hoistbook.pages.desk import Desk
 from hoistbook.pages.formats import NO_BREAK
 from hoistbook.pages.parts_listed import (
     Listed,
+    ListOf,
     Row,
     cost_of,
+    filed_systems,
     listed,
     parts_of_episode,
     price_in_words,
@@ -63,20 +65,20 @@ _Piece = tuple[str, str]
 """A text with its line end, and when it belongs to the list."""
 
 
-def copies_of(desk: Desk, number: int | None = None, *, on_page: bool = True) -> CopyShown:
-    """Return the parts list of an episode, or of the whole journal, in all its forms.
+def copies_of(desk: Desk, of: ListOf = None, *, on_page: bool = True) -> CopyShown:
+    """Return the parts list of an episode, a system or the whole journal, in all its forms.
 
     A list that is too long to stand on a page for the clipboard is in its files alone.
     """
-    made = listed(desk, number)
+    made = listed(desk, of)
     return CopyShown(
         copies=tuple(
             Copy(
                 name=desk.words(f"parts_copy.{suffix}"),
                 suffix=suffix,
                 body=_marked(form(desk, made)) if on_page else Markup(""),
-                file=links.parts_list(number, suffix),
-                whole=links.parts_list(number, suffix, whole=True) if made.left_out else "",
+                file=links.parts_list(of, suffix),
+                whole=links.parts_list(of, suffix, whole=True) if made.left_out else "",
             )
             for suffix, form in _FORMS.items()
             if made.rows
@@ -100,16 +102,16 @@ def parts_in_lines(desk: Desk, number: int) -> list[str]:
 def parts_list_files(desk: Desk) -> dict[str, bytes]:
     """Return the files of all parts lists: path in the site -> content."""
     files = {}
-    for number in (None, *desk.episodes):
-        made = listed(desk, number)
+    for of in (None, *desk.episodes, *filed_systems(desk)):
+        made = listed(desk, of)
         for suffix, form in _FORMS.items():
             if not made.rows:
                 continue
             pieces = list(form(desk, made))
-            file = links.file_path(links.parts_list(number, suffix))
+            file = links.file_path(links.parts_list(of, suffix))
             files[file] = _chosen(pieces, _UNASKED)
             if made.left_out:
-                file = links.file_path(links.parts_list(number, suffix, whole=True))
+                file = links.file_path(links.parts_list(of, suffix, whole=True))
                 files[file] = _chosen(pieces, _ASKED)
     return files
 

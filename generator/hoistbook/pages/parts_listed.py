@@ -7,9 +7,11 @@ the cautions of the part.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from decimal import ROUND_HALF_UP, Decimal
+from functools import lru_cache
+from typing import TypeAlias
 
 from hoistbook.authored.kinds import systems
 from hoistbook.authored.records import Part
@@ -75,24 +77,60 @@ class Listed:
     cautions: tuple[str, ...]
 
 
-def listed(desk: Desk, number: int | None) -> Listed:
-    """Return the parts list of an episode, or of the whole journal for None."""
+ListOf: TypeAlias = int | str | None
+"""What a parts list is of: an episode by its number, a system by its name, or all for None."""
+
+
+def listed(desk: Desk, of: ListOf) -> Listed:
+    """Return the parts list of an episode, of a system, or of the whole journal."""
     words, journal = desk.words, desk.material.journal.title
-    if number is None:
-        parts = tuple(desk.states[desk.last].parts.values())
-        title = words("parts_copy.title", title=journal, episode=desk.last)
-        address = links.PARTS
-    else:
-        parts = parts_of_episode(desk, number)
-        title = words("parts_copy.title_episode", title=journal, episode=number)
-        address = links.episode(number)
-    order = {name: at for at, name in enumerate(systems())}
+    if isinstance(of, int):
+        title = words("parts_copy.title_episode", title=journal, episode=of)
+        owed = desk.owed(links.episode(of))
+        return _listed(desk, title, _rows(desk, parts_of_episode(desk, of), of, owed), of, owed)
+    rows, owed = _all_rows(desk), desk.owed(links.PARTS)
+    title = words("parts_copy.title", title=journal, episode=desk.last)
+    if of is not None:
+        system = desk.system(of)
+        title = words("parts_copy.title_system", title=journal, system=system, episode=desk.last)
+        rows = tuple(each for each in rows if each[0].system == system)
+        said = " ".join(row.cautions for row, _ in rows)
+        owed = tuple(each for each in owed if _in_one_line(each) in said)
+    return _listed(desk, title, rows, desk.last, owed)
+
+
+MOST_ROWS = 130
+"""A longer list is filed by system, each on a page of its own, so that none grows too large."""
+
+
+def filed_systems(desk: Desk) -> tuple[str, ...]:
+    """Return the systems whose parts stand on pages of their own; none for a short list."""
+    parts = desk.states[desk.last].parts
+    if len(parts) <= MOST_ROWS:
+        return ()
+    return tuple(dict.fromkeys(each.part.system or "other" for each in parts.values()))
+
+
+Rows: TypeAlias = tuple[tuple[Row, bool], ...]
+
+
+@lru_cache(maxsize=1)
+def _all_rows(desk: Desk) -> Rows:
+    """Return all parts as rows, once for the lists of all systems."""
+    parts = desk.states[desk.last].parts.values()
+    return _rows(desk, parts, desk.last, desk.owed(links.PARTS))
+
+
+def _rows(desk: Desk, parts: Iterable[PartState], at: int, owed: Sequence[Owed]) -> Rows:
+    order = {name: place for place, name in enumerate(systems())}
     ordered = sorted(parts, key=lambda each: order.get(each.part.system or "", len(order)))
-    at = desk.last if number is None else number
-    owed = desk.owed(address)
-    rows = tuple(
+    return tuple(
         (row_of(desk, each.part, at, owed), _left_out(desk, each.part)) for each in ordered
     )
+
+
+def _listed(desk: Desk, title: str, rows: Rows, at: int, owed: Sequence[Owed]) -> Listed:
+    words = desk.words
     count = sum(left for _, left in rows)
     return Listed(
         title=title,
@@ -102,9 +140,14 @@ def listed(desk: Desk, number: int | None) -> Listed:
         conditions=conditions_of(desk, at),
         cautions=(
             words("parts_copy.caution"),
-            *(f"{each.caution.title}: {each.caution.line}" for each in owed),
+            *map(_in_one_line, owed),
         ),
     )
+
+
+def _in_one_line(owed: Owed) -> str:
+    """Return a caution as a line of a list has it."""
+    return f"{owed.caution.title}: {owed.caution.line}"
 
 
 def parts_of_episode(desk: Desk, number: int) -> tuple[PartState, ...]:
@@ -181,7 +224,7 @@ def _cautions(desk: Desk, part: Part, owed: Sequence[Owed]) -> Iterator[str]:
     own = {each.caution.id for each in desk.owed(links.part(part.id))}
     for each in owed:
         if each.caution.id in own:
-            yield f"{each.caution.title}: {each.caution.line}"
+            yield _in_one_line(each)
 
 
 def _each(price: Decimal | None, count: int) -> Decimal | None:
