@@ -45,3 +45,31 @@ def test_a_barometer_on_the_spot_goes_before_a_report_of_the_same_day():
     more = {"sea level pressure": given(1013.25, "hPa"), "altitude": given(300, "m")}
     inputs = inputs_of(state(settings=more))
     assert next(base for base in inputs.bases if base.key == "air_pressure").value == 99e3
+
+
+def test_the_higher_the_place_the_less_a_report_tells_of_it():
+    def share(metres):
+        settings = {"sea level pressure": given(1013.25, "hPa"), "altitude": given(metres, "m")}
+        base = next(
+            each for each in figure(settings, "altitude")[0].bases if each.key == "air_pressure"
+        )
+        return base.half_width / base.value
+
+    # 1 % for each kilometre beside the band of the report (common practice, no source).
+    assert share(2000) ** 2 - share(0) ** 2 == pytest.approx(0.02**2)
+
+
+@pytest.mark.parametrize(
+    ("report", "height", "give"),
+    [
+        (0, 300, "a number above zero"),
+        (10, 300, "an air pressure between 400 and 1150 hPa"),
+        (1013, 50_000, "height of the place"),
+        (1013, -50_000, "height of the place"),
+    ],
+)
+def test_a_report_or_a_height_that_cannot_be_gives_no_pressure(report, height, give):
+    settings = {"sea level pressure": given(report, "hPa"), "altitude": given(height, "m")}
+    _, density = figure(settings, "air_density")
+    (told,) = density.give
+    assert told.startswith(give)

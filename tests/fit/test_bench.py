@@ -79,6 +79,17 @@ def test_a_wire_serves_at_the_worst_end_of_every_band(
     assert found.serves(found.laid) is serves
 
 
+def test_a_number_that_cannot_be_is_not_taken_for_one(states: States) -> None:
+    found = pump(states, "current: -5 A, wire length: 0 m, voltage: 0 V, wire: 0 mm2")
+
+    assert (found.current, found.length, found.supply) == (None, LENGTH, SUPPLY)
+    assert (found.wanted, found.laid, found.fuse) == (None, None, None)
+
+
+def test_a_band_wider_than_its_number_ends_at_nothing(states: States) -> None:
+    assert pump(states, "current: 10 A, wire length: 4 m +- 8 m").length.low == 0.0
+
+
 def test_a_load_of_which_no_current_is_said_is_listed_without_a_wire(states: States) -> None:
     found = pump(states, "flow: 95 L/h at 4 bar")
 

@@ -7,7 +7,7 @@ import math
 from hoistbook.engineering.air import standard_pressure, station_pressure
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import Base
-from hoistbook.figures.finding import GIVE, Finder, evidence_of, number
+from hoistbook.figures.finding import GIVE, Finder, evidence_of, impossible, number
 from hoistbook.figures.spreads import spread
 
 REPORTED, HEIGHT = "sea level pressure", "altitude"
@@ -15,6 +15,8 @@ REPORTED, HEIGHT = "sea level pressure", "altitude"
 REDUCTION = 1e-5
 """Half the band of a report's reduction with another temperature than the standard's, as a share
 for each metre of height: 0.5 % at 500 m (common practice, no source)."""
+LOWEST_PLACE, HIGHEST_PLACE = -500.0, 9_000.0
+"""Heights that a car stands at, m: from the Dead Sea to beyond the highest road."""
 CONSTANTS = ("sea_level_pressure", "sea_level_temperature", "lapse_rate")
 
 
@@ -38,6 +40,11 @@ def _from_report(finder: Finder) -> bool:
     pressure, metres = number(report.value), number(height.value) if height else None
     if pressure is None or height is None or metres is None:
         finder.lacks("air_pressure", GIVE["altitude"])
+        return True
+    wanted = impossible("air_pressure", pressure)
+    if wanted or not LOWEST_PLACE <= metres <= HIGHEST_PLACE:
+        give = f"{wanted} for settings: {REPORTED}" if wanted else GIVE["altitude"]
+        finder.lacks("air_pressure", give)
         return True
     constants = {name: GLOSSARY[name].default or 0.0 for name in CONSTANTS}
     known = {"altitude": metres} | constants

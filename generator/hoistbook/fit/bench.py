@@ -174,7 +174,11 @@ def _known(part: Part, fact: str) -> Known | None:
     if given is None or not isinstance(given.value, Quantity):
         return None
     value, half = given.value.value, given.value.half_width or 0.0
-    return Known(value, value - half, value + half, given.evidence is Evidence.ASSUMED)
+    if value <= 0:
+        # A slip of the pen, which reading has told of.
+        return None
+    low, high = max(value - half, 0.0), value + half
+    return Known(value, low, high, given.evidence is Evidence.ASSUMED)
 
 
 def _value(part: Part, fact: str) -> float | None:
