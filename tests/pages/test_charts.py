@@ -141,3 +141,8 @@ def test_no_name_of_a_line_reaches_beyond_the_paper_of_a_phone() -> None:
     longest = "at the wheels, measured, episode 2"
     assert "text-anchor: start" in texts[longest].get("style")
     assert float(texts[longest].get("x")) + 7.8 * 0.75 * len(longest) <= width
+
+
+def test_a_chart_that_still_shows_the_car_as_bought_says_so() -> None:
+    captions = [each.caption for each in charts_on(desk_of(sample_material()), 0).values()]
+    assert captions[0].startswith("Power over engine speed, the car as bought, ")

@@ -107,3 +107,13 @@ def test_a_claim_is_printed_with_its_part_and_its_units_in_words() -> None:
     )
     unknown = replace(verdict, figure=None)
     assert claim_in_words(desk_of(sample_material()), unknown) == claim.text
+
+
+def test_a_figure_that_only_the_claim_has_leads_to_its_formula() -> None:
+    material = sample_material()
+    (claim,) = material.claims
+    only = replace(claim, figure=Key(quantity="compressor_outlet_temperature", subject="engine"))
+    (group,) = context(replace(material, claims=(only,))).groups
+    assert [each.address for each in group.rows] == [
+        "/workings/formulas/compressor/#formula-compressor_outlet_temperature"
+    ]

@@ -176,7 +176,10 @@ def _over_speed(
     return Plot(
         name=f"{quantity}-episode-{number}",
         caption=desk.words(
-            "charts.power_over_speed", title=title, number=number, standard=", ".join(standards)
+            "charts.power_over_speed",
+            title=title,
+            state=_state(desk, number),
+            standard=", ".join(standards),
         ),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
@@ -186,6 +189,13 @@ def _over_speed(
             print_number=desk.formats.plain,
         ),
     )
+
+
+def _state(desk: Desk, number: int) -> str:
+    """Return of which state a chart is: "as at episode 3", "the car as bought"."""
+    if number not in desk.episodes:
+        return desk.words("charts.as_bought")
+    return desk.words("charts.as_at", number=number)
 
 
 def _first_and_latest(desk: Desk, number: int) -> tuple[Comparison, ...]:
@@ -227,7 +237,7 @@ def _boost(desk: Desk, number: int) -> Plot | None:
     said = [_said_line(desk, "boost", each) for each in lines]
     return Plot(
         name=f"boost-episode-{number}",
-        caption=desk.words("charts.over_speed", title=title, number=number),
+        caption=desk.words("charts.over_speed", title=title, state=_state(desk, number)),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
             across=axis(desk, "engine_speed", desk.words("charts.engine_speed")),

@@ -7,8 +7,10 @@ from dataclasses import dataclass, replace
 
 from hoistbook.authored.records import Done, Episode, Part, Reading, Verb
 from hoistbook.compare.verdicts import ClaimVerdict, Result
+from hoistbook.engineering.formula import FORMULAS
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk, NamePart
+from hoistbook.pages.formula_list import formula_address
 from hoistbook.pages.shown import Link, PartRef
 from hoistbook.values.evidence import Evidence
 
@@ -198,7 +200,10 @@ def claim_workings(desk: Desk, verdict: ClaimVerdict) -> str:
         return ""
     key = verdict.figure
     found = desk.figures[verdict.episode].get(key.quantity, key.subject)
-    return desk.workings(found) if found is not None else ""
+    if found is not None:
+        return desk.workings(found)
+    # A figure that only the claim's own conditions give has no workings: its formula says it all.
+    return formula_address(key.quantity) if key.quantity in FORMULAS else ""
 
 
 def claim_in_words(desk: Desk, verdict: ClaimVerdict) -> str:

@@ -191,10 +191,14 @@ def _row(desk: Desk, listed: Listed, users: Mapping[str, dict[str, None]]) -> Fo
 
 def _to(name: str) -> Link:
     """Return a link to a formula in symbols."""
+    return Link(text=noun(FORMULAS[name]), address=formula_address(name))
+
+
+def formula_address(name: str) -> str:
+    """Return where a formula stands in symbols, by its name."""
     formula = FORMULAS[name]
     topic = TOPICS[formula.function.__module__.rpartition(".")[2]]
-    address = f"{links.formula_topic(_slug(topic))}#{formula_id(formula)}"
-    return Link(text=noun(formula), address=address)
+    return f"{links.formula_topic(_slug(topic))}#{formula_id(formula)}"
 
 
 def _slug(topic: str) -> str:
