@@ -315,8 +315,8 @@ class Episode:
     summary: str | None = None
     video: str | None = None
     poster: str | None = None
-    """Path relative to the journal's folder; a key of `Journal.pictures`."""
-    """Path of the picture that stands for the video, relative to the journal's folder."""
+    """Path of the picture that stands for the video, relative to the journal's folder; a key of
+    `Journal.pictures`."""
     poster_text: str | None = None
     """What the poster shows, for a reader who cannot see it."""
     captions: str | None = None
