@@ -333,6 +333,12 @@ def test_a_page_with_estimates_owes_their_line_and_one_with_measurements_does_no
     assert lines(owed_for(lines=estimates_in(sure))) == []
 
 
+def test_a_join_that_calls_for_a_caution_is_named_as_its_page_prints_it(owed: Written) -> None:
+    named = WORK["look-alikes"].replace("{part: block,", "{part: block, name: Engine block,")
+    (found,) = [each for each in owed(named)["/episodes/1/"] if each.caution.id == "look-alikes"]
+    assert found.because == ("Engine block gallery to Adapter block end",)
+
+
 def test_a_look_alike_that_was_put_right_is_owed_by_its_episode_alone(owed: Written) -> None:
     right = """
         got: [{part: taper, came: given, ends: {block end: 1/8 BSPT male}}]

@@ -51,7 +51,7 @@ def owed_by_page(
         The joins of every state, judged; one per state.
     """
     judged = joins or [()] * len(states)
-    held = [*fitted_parts(states[-1]), *map(join_subject, judged[-1])]
+    held = [*fitted_parts(states[-1]), *(join_subject(each, states[-1]) for each in judged[-1])]
     pages = {
         "/tally/": (),
         "/cautions/": tuple(Owed(caution=each, full=True, because=()) for each in CAUTIONS),
@@ -85,7 +85,11 @@ def owed_by_episodes(
             owed(
                 full=(
                     *worked_on(episode, state),
-                    *(join_subject(each) for each in made if each.episode == episode.number),
+                    *(
+                        join_subject(each, state)
+                        for each in made
+                        if each.episode == episode.number
+                    ),
                 ),
                 lines=(*mentioned(episode, state), *estimates_in(here)),
             )
@@ -106,7 +110,7 @@ def owed_by_parts(
     joined: dict[str, list[Subject]] = {}
     for each in joins:
         for part in {each.join.a.part: None, each.join.b.part: None}:
-            joined.setdefault(part, []).append(join_subject(each))
+            joined.setdefault(part, []).append(join_subject(each, last))
     for id_ in estimated_subjects(figures):
         joined.setdefault(id_, []).append(Subject(name="", estimated=True))
     waiting = [subjects[id_] for id_, each in last.parts.items() if each.status in WAITING]

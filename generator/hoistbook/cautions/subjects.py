@@ -11,7 +11,7 @@ from hoistbook.figures.catalogue import CATALOGUE
 from hoistbook.figures.figure import Figure, Figures
 from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.state import PartState, State, Status
-from hoistbook.history.words import join_words, value_words
+from hoistbook.history.words import value_words
 from hoistbook.values.evidence import Evidence
 
 WORKED_ON = (Verb.FITTED, Verb.TOOK_OFF, Verb.TRIED, Verb.BROKE)
@@ -52,9 +52,11 @@ def part_subject(part: Part, *, fitted: bool = False) -> Subject:
     )
 
 
-def join_subject(judged: JoinVerdict) -> Subject:
-    """Return a join as something that may call for cautions by its verdict."""
-    return Subject(name=join_words(judged.join), verdict=judged.fit.verdict)
+def join_subject(judged: JoinVerdict, state: State) -> Subject:
+    """Return a join of a state as something that may call for cautions by its verdict."""
+    ends = (judged.join.a, judged.join.b)
+    names = (f"{state.parts[each.part].part.name} {each.end}" for each in ends)
+    return Subject(name=" to ".join(names), verdict=judged.fit.verdict)
 
 
 def work_subject(what: str) -> Subject:
