@@ -91,7 +91,7 @@ def test_a_claim_that_does_not_hold_says_by_how_much():
 def test_the_sentence_gives_value_band_and_place():
     found = verdict(claim("power", "above", (90, "kW")))
     assert found.why == (
-        "Estimated: 140 kW, highest at 6,300 rpm; 95 % between 109 and 171 kW, "
+        "Estimated: 139 kW, highest at 6,300 rpm; 95 % between 109 and 171 kW, "
         "not referred to any reference air. 55 % to spare."
     )
 

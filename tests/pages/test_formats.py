@@ -61,13 +61,13 @@ def test_a_date_is_written_in_words() -> None:
 @pytest.mark.parametrize(
     ("value", "low", "high", "expected"),
     [
-        (113.1, 88.2, 139.4, ("110_kW", "88 to 139_kW")),  # half width 25.6: two digits
+        (113.1, 88.2, 139.4, ("113_kW", "88 to 139_kW")),  # half width 25.6: two digits
         (250.0, 190.0, 310.0, ("250_kW", "190 to 310_kW")),  # 60: one digit
         (104.6, 94.7, 114.5, ("105_kW", "95 to 115_kW")),  # 9.9: one digit, as 10
         (99.4, 98.2, 100.6, ("99.4_kW", "98.2 to 100.6_kW")),  # 1.2
-        (74.2, 59.0, 91.0, ("74_kW", "59 to 91_kW")),  # never fewer than two digits
-        (104.0, 102.0, 135.0, ("104_kW", "102 to 135_kW")),  # 100 would lie outside its band
-        (1253.0, 953.0, 1553.0, ("1,300_kW", "950 to 1,550_kW")),  # 300: two digits
+        (74.2, 59.0, 91.0, ("74_kW", "59 to 91_kW")),  # 16: two digits
+        (104.0, 102.0, 135.0, ("104_kW", "102 to 135_kW")),  # 16.5: lopsided, and inside its band
+        (1253.0, 953.0, 1553.0, ("1,250_kW", "950 to 1,550_kW")),  # 300: two digits
         (0.44, 0.01, 0.87, ("0.4_kW", "0.0 to 0.9_kW")),  # never finer than its band
         (97.0, 97.0, 97.0, ("97_kW", "")),
     ],
@@ -205,8 +205,8 @@ def test_in_a_formula_temperatures_are_absolute_and_lambda_is_a_number() -> None
         origin="",
     )
     rich = replace(warm, name="lambda", value=0.82, low=0.79, high=0.85)
-    assert [plain(METRIC.put_in(each)) for each in (warm, rich)] == ["313_K", "0.82"]
+    assert [plain(METRIC.put_in(each)) for each in (warm, rich)] == ["313_K", "0.820"]
     assert [tuple(map(plain, METRIC.input(each))) for each in (warm, rich)] == [
         ("40_°C", "30 to 50_°C"),
-        ("lambda_0.82", "0.790 to 0.850"),
+        ("lambda_0.820", "0.790 to 0.850"),
     ]

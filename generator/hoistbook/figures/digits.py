@@ -28,20 +28,15 @@ def exact(value: float, digits: int) -> Decimal:
     return number.quantize(Decimal(1)) if number == number.to_integral_value() else number
 
 
-def places(value: float, low: float, high: float) -> tuple[int, int]:
-    """Return the powers of ten at which a value and its band are rounded.
+def place_of_band(low: float, high: float) -> int:
+    """Return the power of ten at which a value and the two ends of its band are rounded.
 
-    The band keeps two digits of half its width where these are 35 or less, else one (the rounding
-    rule of the Particle Data Group, Review of Particle Physics, introduction, section 5.3). The
-    value itself ends at the largest power of ten that is no more than two thirds of half the band,
-    but keeps two digits of its own where the band has them too, and stays inside its band.
+    Two digits of half the band's width are kept where these are 35 or less, else one (the
+    rounding rule of the Particle Data Group, Review of Particle Physics, introduction, section
+    5.3), and the value ends where its band does (JCGM 100:2008, 7.2.6): it reads the same
+    everywhere.
     """
     half = (high - low) / 2
     first = math.floor(math.log10(half))
     leading = half / 10.0**first * 100
-    band_place = first - 1 if leading < 354.5 else first
-    value_place = math.floor(math.log10(half * 2 / 3))
-    if value:
-        value_place = min(value_place, max(place(value, 2), band_place))
-    inside = rounded(low, band_place) <= rounded(value, value_place) <= rounded(high, band_place)
-    return (value_place if inside else min(value_place, band_place)), band_place
+    return first - 1 if leading < 354.5 else first

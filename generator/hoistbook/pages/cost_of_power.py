@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from hoistbook.compare.verdicts import Comparison
-from hoistbook.figures.digits import places, rounded
+from hoistbook.figures.digits import place_of_band, rounded
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.formats import NO_BREAK
@@ -35,11 +35,8 @@ def cost_of_power(desk: Desk, number: int) -> Entry | None:
         float(spent) / desk.formats.in_unit(each, "power")
         for each in (gained, gained + half, gained - half)
     ]
-    value_at, band_at = places(*per)
-    value, low, high = (
-        desk.formats.plain(float(rounded(each, at)))
-        for each, at in zip(per, (value_at, band_at, band_at), strict=True)
-    )
+    at = place_of_band(*per[1:])
+    value, low, high = (desk.formats.plain(float(rounded(each, at))) for each in per)
     label = f"{NO_BREAK}{desk.currency}/{unit}"
     return Entry(
         label=desk.words("tally.per_power", unit=unit),

@@ -12,7 +12,7 @@ from datetime import date
 from decimal import Decimal
 
 from hoistbook.compare.verdicts import Comparison
-from hoistbook.figures.digits import place, places, rounded
+from hoistbook.figures.digits import place, place_of_band, rounded
 from hoistbook.figures.figure import AS_RUN, Curve, Figure
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import change_rows
@@ -60,7 +60,7 @@ def _day(day: date | None) -> str | None:
 def _banded(desk: Desk, value: float, low: float, high: float, quantity: str) -> tuple[Cell, ...]:
     """Return an SI value and its band in the journal's unit, no finer than the band allows."""
     middle, bottom, top = (desk.formats.in_unit(each, quantity) for each in (value, low, high))
-    at = places(middle, bottom, top)[1] if top > bottom else place(middle, EXACT_DIGITS)
+    at = place_of_band(bottom, top) if top > bottom else place(middle, EXACT_DIGITS)
     return tuple(_cell(rounded(each, at)) for each in (middle, bottom, top))
 
 

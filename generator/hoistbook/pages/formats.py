@@ -17,7 +17,7 @@ from babel.dates import format_date
 from babel.numbers import format_currency
 
 from hoistbook.engineering.glossary import Term
-from hoistbook.figures.digits import exact, places, rounded
+from hoistbook.figures.digits import exact, place_of_band, rounded
 from hoistbook.figures.figure import AS_RUN, Figure, Input, Limit
 from hoistbook.pages.numerals import all_digits, as_written
 from hoistbook.pages.words import Words
@@ -145,14 +145,14 @@ class Formats:
         middle, bottom, top = (float(to_unit(each, unit)) for each in (value, low, high))
         if not top > bottom:
             return self._with_unit(self.number(middle, digits), unit), ""
-        value_place, band_place = places(middle, bottom, top)
-        bottom_text, top_text = (
-            self._decimal(rounded(each, band_place)) for each in (bottom, top)
+        at = place_of_band(bottom, top)
+        number, bottom_text, top_text = (
+            self._decimal(rounded(each, at)) for each in (middle, bottom, top)
         )
         # "lambda" stands before its number and is said once.
         end = top_text if unit == "lambda" else self._with_unit(top_text, unit)
         band = self.words("figure.band", low=bottom_text, high=end)
-        return self._with_unit(self._decimal(rounded(middle, value_place)), unit), band
+        return self._with_unit(number, unit), band
 
     def input(self, given: Input) -> tuple[str, str]:
         """Return an input's value and band as printed."""

@@ -19,8 +19,6 @@ function rounded(value, at) {
   return {steps, at, negative: value < 0 && steps > 0};
 }
 
-function worth(number) { return (number.negative ? -1 : 1) * shifted(number.steps, number.at); }
-
 function printed({steps, at, negative}) {
   const decimals = Math.max(0, -at);
   const digits = String(steps).padStart(decimals + 1, "0") + "0".repeat(steps ? Math.max(0, at) : 0);
@@ -40,14 +38,9 @@ function exact(value, digits) {
   return printed({steps, at, negative});
 }
 
-function places(value, low, high) {
+function placeOfBand(low, high) {
   const half = (high - low) / 2, first = Math.floor(Math.log10(half));
-  const band = half / 10 ** first * 100 < 354.5 ? first - 1 : first;
-  let own = Math.floor(Math.log10(half * 2 / 3));
-  if (value) { own = Math.min(own, Math.max(placeOf(value, 2), band)); }
-  const middle = worth(rounded(value, own));
-  const inside = worth(rounded(low, band)) <= middle && middle <= worth(rounded(high, band));
-  return [inside ? own : Math.min(own, band), band];
+  return half / 10 ** first * 100 < 354.5 ? first - 1 : first;
 }
 
 function put(number, unit) {
@@ -59,10 +52,10 @@ function put(number, unit) {
 function shown(reading, unit, digits) {
   const [value, low, high] = reading.map((each) => (each - unit.zero) / unit.scale);
   if (!(high > low)) { return [put(exact(value, digits), unit), ""]; }
-  const [own, band] = places(value, low, high);
-  const ends = [printed(rounded(low, band)), printed(rounded(high, band))];
+  const at = placeOfBand(low, high);
+  const ends = [printed(rounded(low, at)), printed(rounded(high, at))];
   if (!unit.before) { ends[1] = put(ends[1], unit); }
-  return [put(printed(rounded(value, own)), unit), said("between", {low: ends[0], high: ends[1]})];
+  return [put(printed(rounded(value, at)), unit), said("between", {low: ends[0], high: ends[1]})];
 }
 
 function said(key, names) {
