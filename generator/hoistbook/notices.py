@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hoistbook.authored.compressor_maps import CHARGERS
 from hoistbook.authored.prose_links import figure_named
+from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.compare.verdicts import Result
 from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.figure import Figure, LimitState
 from hoistbook.fit.forgotten import known_sundry, near_sundry
+from hoistbook.history.state import State, Status
 from hoistbook.history.words import join_words
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.page import Material
 from hoistbook.problems import Notice
+from hoistbook.values.quantity import Quantity
 
 STANDARD_HINT = "its power is shown as observed, with the air of its day"
 LOOK_ALIKE_HINT = "write knowingly: with a reason where it is meant"
@@ -28,6 +32,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_look_alikes(desk_of(material)),
         *_not_needed(material),
         *_without_number(material),
+        *_boost_from_nowhere(desk_of(material)),
     )
 
 
@@ -127,6 +132,38 @@ def _without_number(material: Material) -> Iterator[Notice]:
                 said = f"`figure:{link.target}` prints no number: there is none as at episode {at}"
                 hint = "with `@` and a number it is as at an earlier episode: `figure:power@1`"
                 yield Notice("no-number", said, link.place, hint, episode.number)
+
+
+def _boost_from_nowhere(desk: Desk) -> Iterator[Notice]:
+    """Yield a notice in the episode from which boost is set and nothing fitted makes any."""
+    told = False
+    for number, state in desk.states.items():
+        boost = state.settings.get("boost")
+        lacking = boost is not None and _is_boost(boost.value) and not _is_charged(state)
+        if boost is not None and lacking and not told:
+            said = "boost is set, and no fitted part is a turbocharger or a supercharger"
+            hint = (
+                "write its part as keys and values with `kind: supercharger` or "
+                "`kind: turbocharger`; until then the engine is reckoned as a turbocharged one"
+            )
+            yield Notice("no-charger", said, boost.value.place, hint, number)
+        told = lacking
+
+
+def _is_boost(given: Given | BoostBySpeed) -> bool:
+    """Tell whether more than the air outside is asked for."""
+    each = given.pressures if isinstance(given, BoostBySpeed) else (given.value,)
+    return any(
+        isinstance(value, Quantity) and value.reference != "absolute" and value.value > 0
+        for value in each
+    )
+
+
+def _is_charged(state: State) -> bool:
+    return any(
+        each.part.kind in CHARGERS and each.status is Status.FITTED
+        for each in state.parts.values()
+    )
 
 
 def _claims(material: Material) -> Iterator[Notice]:

@@ -87,3 +87,30 @@ def test_a_boosted_run_that_is_not_referred_to_the_standard_asked_for_is_noticed
     follows = asked.replace("fuel: petrol", "fuel: petrol, boost control: follows the air")
     assert told(tmp_path / "b", follows, RUN, "power-standard") == []
     assert told(tmp_path / "c", car, RUN, "power-standard") == []
+
+
+BLOWER = """---
+title: One
+published: 2026-02-20
+bought:
+  - from: Shop
+    date: 2026-01-20
+    parts: [{part: blower, kind: supercharger, paid: 9 EUR}, "Roots blower, 9 EUR"]
+done: [{fitted: %s}]
+settings: {boost: %s}
+---
+"""
+
+
+def test_boost_without_a_part_that_makes_it_is_noticed(tmp_path: Path) -> None:
+    def said(fitted: str, boost: str) -> list[str]:
+        return told(tmp_path, "", BLOWER % (fitted, boost), "no-charger")
+
+    assert said("roots-blower", "0.4 bar gauge") == [
+        f"{FIRST}:9:19: boost is set, and no fitted part is a turbocharger or a supercharger; "
+        "write its part as keys and values with `kind: supercharger` or `kind: turbocharger`; "
+        "until then the engine is reckoned as a turbocharged one"
+    ]
+    assert len(said("roots-blower", "[3000 rpm: 0.1 bar gauge, 4000 rpm: 0.2 bar gauge]")) == 1
+    assert said("blower", "0.4 bar gauge") == []
+    assert said("roots-blower", "none") == []
