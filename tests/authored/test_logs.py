@@ -198,6 +198,14 @@ def test_a_run_at_forty_speeds_in_any_order_and_twice_is_read_as_it_is(tmp_path:
             "run.csv:3:1: `3.000,5` in the column speed is not a number",
         ),
         (
+            "RPM,Torque [N m]\n2000,90\n3000,3.4e38\n",
+            "run.csv:3:1: `3.4e38` in the column torque is not a number",
+        ),
+        (
+            "RPM,Torque [N m],Remark\n2000,n/a,\n3000,-3.4e38,\n",
+            "run.csv:3:1: `-3.4e38` in the column torque is not a number",
+        ),
+        (
             "RPM,Torque [N m]\n1e999,90\n3000,90\n",
             "run.csv:2:1: `1e999` in the column speed is not a number",
         ),

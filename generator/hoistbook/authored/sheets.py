@@ -29,6 +29,9 @@ from hoistbook.values.quantity import Quantity, likely, parse_unit
 MOST_PROBLEMS = 3
 """Problems of one sheet; a file of another kind would have one on every line."""
 
+LARGEST = 1e15
+"""From here on a number is what a logger writes for none, as the largest of its kind, 3.4e38."""
+
 _PLAIN = frozenset("0123456789.+-eE \n")
 _GAPS = ("", "-", "nan", "n/a", "null")
 
@@ -285,7 +288,7 @@ def _numbers(cells: Sequence[str], comma: bool) -> tuple[NDArray[np.float64], li
         except ValueError:
             pass  # Some cell is a gap or no number: each is looked at alone.
         else:
-            return values, np.flatnonzero(np.isinf(values)).tolist()
+            return values, np.flatnonzero(np.abs(values) >= LARGEST).tolist()
     read = [_number(cell.replace(",", ".") if comma else cell) for cell in cells]
     wrong = [at for at, value in enumerate(read) if value is None]
     return np.array([math.nan if value is None else value for value in read]), wrong
@@ -299,7 +302,8 @@ def _number(cell: str) -> float | None:
     except ValueError:
         return math.nan if cell.strip().casefold() in _GAPS else None
     # Python's own reader of numbers takes more than a log should hold: 1_000, inf, other digits.
-    return value if cell.isascii() and "_" not in cell and not math.isinf(value) else None
+    plain = cell.isascii() and "_" not in cell
+    return value if plain and not abs(value) >= LARGEST else None
 
 
 def look_at(sheet: Sheet, found: Numbers, context: Context) -> None:
