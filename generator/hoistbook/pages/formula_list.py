@@ -12,6 +12,7 @@ from hoistbook.engineering.check_counts import REFERENCE_VALUES
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.formula_list import TOPICS, Listed, formula_list
 from hoistbook.engineering.glossary import GLOSSARY
+from hoistbook.figures.catalogue import CATALOGUE
 from hoistbook.figures.figure import Figure
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
@@ -19,6 +20,11 @@ from hoistbook.pages.formulas import FormulaShown, capital, formula_id, formula_
 from hoistbook.pages.mathml import inline_symbol
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, Sheet
+
+INPUTS_USE = ("power_of_torque", "standard_pressure", "station_pressure")
+"""Formulas that are no line of the table of figures: reading the air and power runs calls them."""
+CALLED = frozenset(INPUTS_USE) | {row.formula for row in CATALOGUE}
+"""Every formula that some journal can have a number from; the others only check these."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,6 +38,8 @@ class FormulaRow:
     """How many reference values it is held against: "4"."""
     used: tuple[Link, ...]
     """Workings of this journal that use it; empty where none does."""
+    unused: str
+    """Why no figure uses it, where none does."""
     taken_by: tuple[Link, ...]
     """Formulas that take its result."""
 
@@ -185,6 +193,7 @@ def _row(desk: Desk, listed: Listed, users: Mapping[str, dict[str, None]]) -> Fo
         source=known if reference.publisher else desk.words(f"workings.{reference.seen}"),
         check_values=desk.formats.count(listed.check_values),
         used=workings,
+        unused=desk.words("formulas.not_used" if listed.name in CALLED else "formulas.check_only"),
         taken_by=tuple(_to(other) for other in listed.taken_by),
     )
 

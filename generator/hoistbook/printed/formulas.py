@@ -20,7 +20,7 @@ def formula_blocks(desk: Desk, _: int) -> Iterator[Block]:
                 row.formula.text,
                 row.source,
                 row.check_values,
-                ", ".join(each.text for each in row.used) or desk.words("formulas.not_used"),
+                ", ".join(each.text for each in row.used) or row.unused,
             )
             for row in topic.rows
         )
