@@ -19,15 +19,14 @@ from hoistbook.fit.verdict import MakeUp
 from hoistbook.values.end_reading import parse_end
 
 FLARE = (
-    "; the tables are of flared tube; the swivel of a hose is taken by the same, for the softer "
-    "of the two metals; thread oiled and cone clean (common practice; what the tables assume is "
-    "not known here)"
+    "; for flared tube, and by common practice for the swivel of a hose; thread oiled, cone clean "
+    "(common practice)"
 )
 SOFT = "aluminium 8.5 to 15 N m (sources conflict, 12 to 15 and 8.5 to 14: begin with the lower)"
 FAA = (
-    "from memory: FAA Advisory Circular 43.13-1B, chapter 9, table of tube data; from memory: "
-    "FAA-H-8083-31, Aviation Maintenance Technician Handbook: Airframe, table of torques of "
-    "flared tube"
+    "from memory, dry or oiled not remembered: FAA Advisory Circular 43.13-1B, chapter 9, table "
+    "of tube data; from memory, dry or oiled not remembered: FAA-H-8083-31, Aviation Maintenance "
+    "Technician Handbook: Airframe, table of torques of flared tube"
 )
 
 
