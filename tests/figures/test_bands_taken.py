@@ -3,7 +3,8 @@
 import pytest
 
 from hoistbook.engineering import FORMULAS
-from hoistbook.figures.defaults import DEFAULTS, RECTANGULAR, spread
+from hoistbook.figures.defaults import DEFAULTS, RECTANGULAR
+from hoistbook.figures.spreads import spread
 from hoistbook.units import from_unit
 from hoistbook.values.evidence import Evidence
 
