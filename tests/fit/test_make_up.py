@@ -211,6 +211,18 @@ def test_what_is_listed_is_not_forgotten_nor_what_seals_a_join(states: States) -
     assert "turbine-inlet-gasket" not in {each.id for each in forgotten(states(listed)[-1])}
 
 
+@pytest.mark.parametrize(
+    ("part", "forgotten_still"),
+    [("Oil filter", True), ("Ignition coil", True), ("Engine oil 10W-40", False)],
+)
+def test_a_part_with_oil_in_its_name_is_no_oil_to_prime_with(
+    states: States, part: str, forgotten_still: bool
+) -> None:
+    found = {each.id for each in forgotten(states(f"{TURBO}  - {part}, given\n")[-1])}
+
+    assert ("priming-oil" in found) is forgotten_still
+
+
 def test_what_is_dismissed_is_not_said_again(states: States) -> None:
     state = states(TURBO)[-1]
     every = {each.id for each in forgotten(state)}
