@@ -59,6 +59,10 @@ def test_the_parts_list_can_be_shown_as_at_an_episode(
     page.get_by_label("Show the list as at").select_option("0")
     shown = page.locator("tr[data-from]:visible")
     assert 0 < shown.count() == page.locator("tr[data-from='0']").count() < everything
+    told = page.get_by_text("The list is shown as at: As bought")
+    page.emulate_media(media="print")
+    assert told.is_visible()
+    page.emulate_media(media="screen")
     page.get_by_label("Show the list as at").select_option("")
     assert shown.count() == everything
     page.close()

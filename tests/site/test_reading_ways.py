@@ -29,7 +29,7 @@ WRITTEN = """() => {
   const out = [];
   const walker = document.createTreeWalker(document.querySelector('main'), NodeFilter.SHOW_TEXT);
   while (walker.nextNode())
-    // A control is not printed, and what it offers is no text of the sheet.
+    // What a control offers is no text of the sheet; what was chosen is, as test_copying holds.
     if (!walker.currentNode.parentElement.closest(
         'script,style,template,button,select,nav,svg title'))
       out.push(walker.currentNode.data);

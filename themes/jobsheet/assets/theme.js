@@ -71,10 +71,17 @@
       var cut = pair.indexOf("=");
       select.append(new Option(pair.slice(cut + 1), pair.slice(0, cut)));
     });
-    select.addEventListener("change", function () { showAsAt(select.value); });
+    // Paper has no select: a line of its own says which list is printed.
+    var told = element("p");
+    told.setAttribute("role", "status");
+    select.addEventListener("change", function () {
+      showAsAt(select.value);
+      told.textContent = select.value && place.dataset.told + " " + select.selectedOptions[0].text;
+    });
     var label = element("label", place.dataset.label + " ");
     label.append(select);
     place.replaceChildren(label);
+    place.after(told);
   }
 
   // What is wider than its place goes on behind its edge, which its style shows.
