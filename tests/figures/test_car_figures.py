@@ -161,6 +161,19 @@ def test_the_heat_to_the_coolant_is_a_range_of_the_fuel_s_energy():
     )
 
 
+def test_the_heat_to_the_oil_is_a_range_of_the_fuel_s_energy_together_with_the_surfaces():
+    # Heywood 1988, table 12.1 (from memory): 3 to 10 % for what is neither work, coolant nor
+    # exhaust: oil, where it has a cooler of its own, and the engine's surfaces.
+    heat = found(boosted(), "oil_and_surface_heat")
+    fuel, value = at_power(boosted(), "fuel_flow", "heating_value")
+    assert 0.03 < heat.low / (fuel * value) < 0.035
+    assert 0.095 < heat.high / (fuel * value) < 0.115
+    assert heat.value == pytest.approx(0.065 * fuel * value, rel=0.01)
+    # Together with the coolant it holds a published balance at full load: 27.5 % (as quoted).
+    coolant = found(boosted(), "coolant_heat")
+    assert coolant.low + heat.low < 0.275 * fuel * value < coolant.high + heat.high
+
+
 def test_the_oil_of_a_feed_goes_by_its_restrictor_and_the_pressure_that_was_read():
     facts = {"restrictor": given(1.0, "mm")}
     car = boosted(parts=TURBO_PARTS | {"feed": fitted("feed", "oil feed", facts)})

@@ -251,6 +251,8 @@ drain_flow_limit | V̇_d | m3/s | flow of clear oil that a full drain carries | 
 drain_length | L_d | m | length of the oil drain | mm | in
 oil_density | ρ_o | kg/m3 | density of the oil | | lb/ft3
 oil_feed_flow | V̇_o | m3/s | flow of oil through the feed orifice | L/min | US gal/h
+oil_and_surface_heat | Q̇_os | W | heat that goes to the oil and from the engine's surfaces | kW | hp
+oil_and_surface_share | q_os | - | share of the fuel's energy that goes to oil and surfaces | %
 oil_heat | Q̇_o | W | heat that the oil carries away | kW | hp
 oil_heat_capacity | c_o | J/(kg K) | specific heat of the oil | kJ/(kg K)
 oil_orifice_diameter | d_o | m | diameter of the oil feed orifice | mm | in

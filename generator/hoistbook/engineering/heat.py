@@ -78,6 +78,47 @@ def coolant_heat(*, power: Value, brake_efficiency: Value, coolant_share: Value)
 
 
 @formula(
+    reference="heywood-1988",
+    where="Table 12.1: 3 to 10 % at full power",
+    valid={"oil_and_surface_share": (0.03, 0.10)},
+    assumes=(
+        "Published balances do not tell the oil apart from what the engine gives to the air about "
+        "it: an oil cooler carries away the greater part of it, but not all.",
+        "At full power, for as long as full power lasts: the track is the case to size for.",
+    ),
+)
+def oil_and_surface_heat(
+    *, power: Value, brake_efficiency: Value, oil_and_surface_share: Value
+) -> Value:
+    """Return the heat that goes to the engine's oil and from its surfaces.
+
+    Parameters
+    ----------
+    power
+        Power at the crank [W].
+    brake_efficiency
+        Brake thermal efficiency, on all the fuel supplied [-].
+    oil_and_surface_share
+        Share of the fuel's energy that goes to the oil and from the engine's surfaces [-].
+
+    Returns
+    -------
+    Value
+        Heat that goes to the oil and from the engine's surfaces [W].
+
+    Notes
+    -----
+    Q̇_os = P / η_b q_os
+
+    Examples
+    --------
+    >>> oil_and_surface_heat(power=200000.0, brake_efficiency=0.27, oil_and_surface_share=0.065)
+    48148.148
+    """
+    return power / brake_efficiency * oil_and_surface_share
+
+
+@formula(
     reference="incropera-2007",
     where="section 1.3, energy balance of a steady flow",
 )

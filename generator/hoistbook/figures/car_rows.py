@@ -29,6 +29,10 @@ FROTH = (
     "less: the bearing maker's document gives the bore."
 )
 FEED = "The bore is that of the bearing maker's document, never one worked out here."
+OIL_AND_SURFACES = (
+    "Published balances do not tell the two apart; an oil cooler sees the greater part. At full "
+    "power, for as long as full power lasts: the track is the case to size for."
+)
 FULL_POWER = "At full power, for as long as full power lasts: the track is the case to size for."
 
 
@@ -135,6 +139,13 @@ CAR_ROWS: tuple[Row, ...] = (
     ),
     row("coolant_heat", "Heat to the coolant", at_power=True, note=FULL_POWER),
     row("coolant_flow", "Coolant flow for that heat", at_power=True, note=FULL_POWER),
+    row(
+        "oil_and_surface_heat",
+        "Heat to the engine's oil and from its surfaces",
+        at_power=True,
+        also_called=("heat to the oil",),
+        note=OIL_AND_SURFACES,
+    ),
     row("oil_feed_flow", "Oil flow through the feed", per="oil feed", note=FEED),
     row("oil_heat", "Heat taken by the oil of the feed", per="oil feed", note=FEED),
     row("drain_flow_limit", "Clear oil that the drain carries", per="oil drain", note=FROTH),

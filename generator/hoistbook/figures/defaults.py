@@ -230,6 +230,13 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
             "memory)",
             RECTANGULAR,
         ),
+        "oil_and_surface_share": Default(
+            0.065,
+            0.035,
+            "3 to 10 % of the fuel's energy at full power, oil and surfaces together (Heywood "
+            "1988, table 12.1; from memory)",
+            RECTANGULAR,
+        ),
         "coolant_density": Default(
             1019.0, 20.0, "half water, half glycol by mass, at 90 °C (computed with CoolProp)"
         ),

@@ -10,6 +10,7 @@ from hoistbook.values.evidence import Evidence
 
 OF_THE_COOLANT = (
     "coolant_share",
+    "oil_and_surface_share",
     "coolant_density",
     "coolant_heat_capacity",
     "coolant_temperature_rise",
