@@ -6,6 +6,7 @@ They stand apart from all other formats so that a process that draws charts load
 from __future__ import annotations
 
 from decimal import Decimal
+from functools import lru_cache
 
 from babel import Locale
 from babel.numbers import format_decimal
@@ -18,6 +19,16 @@ def as_written(locale: Locale, value: float) -> str:
 
 def all_digits(locale: Locale, number: Decimal) -> str:
     """Return a number with exactly the decimals it carries."""
+    return _printed(locale, str(number))
+
+
+@lru_cache(maxsize=4096)
+def _printed(locale: Locale, written: str) -> str:
+    """Return a number as printed; known by its text, because 1.0 and 1.00 are equal numbers.
+
+    Of the numbers on a site nearly all stand on many pages.
+    """
+    number = Decimal(written)
     exponent = number.as_tuple().exponent
     decimals = max(0, -exponent) if isinstance(exponent, int) else 0
     pattern = "#,##0" + ("." + "0" * decimals if decimals else "")

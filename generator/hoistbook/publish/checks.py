@@ -62,8 +62,11 @@ def site_problems(tree: Mapping[str, bytes]) -> tuple[Problem, ...]:
     return tuple(problems)
 
 
+@lru_cache(maxsize=512)
 def look_at(content: bytes) -> Seen:
     """Return what a page names.
+
+    It is asked for the pictures of a page and again for its links.
 
     Our templates escape `<` and `"` wherever a text is put in, so tags can be told from text
     without parsing the page.
