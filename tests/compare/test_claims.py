@@ -271,6 +271,14 @@ def test_a_bound_in_the_wrong_unit_decides_nothing():
     )
 
 
+def test_a_bound_without_a_unit_is_told_the_unit():
+    found = verdict(claim("power", "above", (90, "-")))
+    assert (found.result, found.why) == (
+        Result.UNKNOWN,
+        "`90 -` has no unit: write it in kW.",
+    )
+
+
 def test_gauge_and_absolute_are_not_compared():
     found = verdict(
         Claim(

@@ -95,6 +95,8 @@ def _wrong_bound(claim: Claim, key: Key) -> str:
     title = QUANTITIES[key.quantity]
     for bound in claim.bounds:
         if dimension(bound.unit) != dimension(term.unit):
+            if bound.unit == "-":
+                return f"`{bound.text}` has no unit: write it in {term.metric}."
             return f"{title} is not told in {bound.unit}: write it in {term.metric}."
         if bound.reference == "gauge" and "absolute" in key.quantity:
             return f"{title} is absolute and {bound.text} is gauge: write it absolute."
