@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+from hoistbook.publish import apart
 from hoistbook.publish.apart import WORTHWHILE, made_apart
 
 
@@ -32,6 +33,18 @@ def test_few_calls_are_made_here() -> None:
 
 def test_calls_are_made_here_where_no_process_can_be_had(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys, "executable", "/nowhere/python")
+
+    with made_apart([os.getpid] * WORTHWHILE) as made:
+        assert made() == [os.getpid()] * WORTHWHILE
+
+
+def test_calls_are_made_here_where_no_temporary_file_can_be_had(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def refused() -> None:
+        raise FileNotFoundError("No usable temporary directory")
+
+    monkeypatch.setattr(apart, "TemporaryFile", refused)
 
     with made_apart([os.getpid] * WORTHWHILE) as made:
         assert made() == [os.getpid()] * WORTHWHILE

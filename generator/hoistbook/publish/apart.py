@@ -12,7 +12,7 @@ import pickle
 import subprocess
 import sys
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from functools import partial
 from tempfile import TemporaryFile
 from typing import IO, TypeVar
@@ -32,7 +32,12 @@ def made_apart(makes: Sequence[Callable[[], Made]]) -> Iterator[Callable[[], lis
     if len(makes) < WORTHWHILE or os.cpu_count() == 1:
         yield partial(_made_here, makes)
         return
-    with TemporaryFile() as asked, TemporaryFile() as answered:
+    with ExitStack() as files:
+        try:
+            asked, answered = (files.enter_context(TemporaryFile()) for _ in range(2))
+        except OSError:  # Nothing but the site's own folder may be written to.
+            yield partial(_made_here, makes)
+            return
         worker = _started(makes, asked, answered)
         try:
             yield partial(_results, worker, makes, answered)
