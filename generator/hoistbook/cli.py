@@ -267,7 +267,10 @@ def rates(folder: Path) -> None:
     screen.problems(filled.problems, folder)
     if filled.problems:
         raise click.exceptions.Exit(1)
-    screen.say(f"{_counted(len(filled.rates), 'rate')} added to {folder / 'rates.csv'}")
+    if filled.rates:
+        screen.say(f"{_counted(len(filled.rates), 'rate')} added to {folder / 'rates.csv'}")
+    else:
+        screen.say("no receipt needs another rate; nothing is written")
 
 
 def _print(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from hoistbook.authored.compressor_maps import CHARGERS
 from hoistbook.authored.prose_links import figure_named
@@ -11,6 +12,7 @@ from hoistbook.compare.verdicts import Result
 from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.figure import Figure, LimitState
 from hoistbook.fit.forgotten import known_sundry, near_sundry
+from hoistbook.history.bench import UNBOUGHT
 from hoistbook.history.state import State, Status
 from hoistbook.history.words import join_words
 from hoistbook.pages.desk import Desk, desk_of
@@ -33,6 +35,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_not_needed(material),
         *_without_number(material),
         *_boost_from_nowhere(desk_of(material)),
+        *_other_counts(material),
     )
 
 
@@ -148,6 +151,25 @@ def _boost_from_nowhere(desk: Desk) -> Iterator[Notice]:
             )
             yield Notice("no-charger", said, boost.value.place, hint, number)
         told = lacking
+
+
+def _other_counts(material: Material) -> Iterator[Notice]:
+    """Yield a notice where a part comes in another number than it was planned or ordered in."""
+    for before, after in pairwise(material.states):
+        for name, here in after.parts.items():
+            earlier = before.parts.get(name)
+            if (
+                earlier is None
+                or earlier.status not in UNBOUGHT
+                or here.status in UNBOUGHT
+                or earlier.part.count == here.part.count
+            ):
+                continue
+            counts = f"{earlier.status} as {earlier.part.count} and comes as {here.part.count}"
+            hint = f"if all came, write `count: {earlier.part.count}` here, and the price of all"
+            yield Notice(
+                "other-count", f"`{name}` was {counts}", here.part.place, hint, after.episode
+            )
 
 
 def _is_boost(given: Given | BoostBySpeed) -> bool:

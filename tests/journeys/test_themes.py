@@ -131,3 +131,19 @@ def test_a_theme_that_is_not_there_leaves_the_old_site(home: Path) -> None:
         "1 problem, 0 notices; the site stays as it was\n"
     )
     assert tree(home) == before
+
+
+def test_no_file_from_outside_is_published_through_a_link_in_a_theme(home: Path) -> None:
+    assets = home / "content/themes/jobsheet/assets"
+    assets.mkdir(parents=True)
+    (assets / "names.txt").symlink_to("/etc/hosts")
+    before = tree(home)
+
+    ran = hoistbook("write", folder=home)
+
+    assert ran.status == 1
+    assert ran.err.startswith(
+        "problem: `themes/jobsheet/assets/names.txt` leads out of the journal\n"
+        "  put a copy into the journal\n"
+    )
+    assert tree(home) == before

@@ -114,3 +114,34 @@ def test_boost_without_a_part_that_makes_it_is_noticed(tmp_path: Path) -> None:
     assert len(said("roots-blower", "[3000 rpm: 0.1 bar gauge, 4000 rpm: 0.2 bar gauge]")) == 1
     assert said("blower", "0.4 bar gauge") == []
     assert said("roots-blower", "none") == []
+
+
+ORDERED = """---
+title: One
+published: 2026-02-20
+done: [{ordered: {part: pump, paid: 100 EUR, count: 2}}]
+---
+"""
+CAME = """---
+title: Two
+published: 2026-03-20
+bought:
+  - from: Shop
+    date: 2026-02-25
+    parts: [{part: pump, paid: 50 EUR%s}]
+---
+"""
+
+
+def test_a_part_that_comes_in_another_number_than_was_ordered_is_noticed(tmp_path: Path) -> None:
+    second = "episodes/02-two/episode.md"
+
+    def said(count: str) -> list[str]:
+        lay_down(tmp_path, {second: CAME % count})
+        return told(tmp_path, "", ORDERED, "other-count")
+
+    assert said("") == [
+        f"{second}:7:13: `pump` was ordered as 2 and comes as 1; if all came, write `count: 2` "
+        "here, and the price of all"
+    ]
+    assert said(", count: 2") == []

@@ -139,4 +139,4 @@ def test_the_script_is_small_and_the_same_every_time(desk: Desk) -> None:
     (script,) = script_files(desk).values()
     assert script == next(iter(script_files(desk).values()))
     # What a site's scripts may weigh: 30 kB, compressed, all told.
-    assert len(gzip.compress(script, mtime=0)) < 21_000
+    assert len(gzip.compress(script, mtime=0)) < 22_000

@@ -25,7 +25,7 @@ from hoistbook.publish.cache import Cache
 from hoistbook.publish.captions import render_vtt
 from hoistbook.publish.checks import look_at, site_problems
 from hoistbook.publish.pictures import publishable
-from hoistbook.publish.themes import theme_assets, theme_folders
+from hoistbook.publish.themes import leading_out, theme_assets, theme_folders
 
 TEMPLATE_HINT = "themes/README.md of hoistbook says what a template is given"
 
@@ -44,6 +44,9 @@ def site_tree(
     cache : Cache
         Where charts that were drawn before are kept.
     """
+    outside = tuple(leading_out(folder, material.journal.theme))
+    if outside:
+        return {}, outside
     desk = desk_of(material)
     themes = theme_folders(folder, material.journal.theme)
     with cache.remembering(chart_calls(desk)) as charts:
