@@ -141,6 +141,15 @@ def test_what_is_missing_makes_a_claim_undecided():
     assert found.why == ("Not known yet: give mass of the car, as in `car: {mass: 905 kg}`.")
 
 
+def test_what_a_sheet_states_in_the_place_of_an_estimate_is_held_against_the_claim():
+    found = verdict(claim("current of the pump", "below", (12, "A")))
+    assert (found.result, found.spare) == (Result.HOLDS, "25 %")
+    assert found.why == "Stated: 9.0 A; 95 % between 8.6 and 9.5 A. 25 % to spare."
+    assert found.found.place == PLACE
+    at_boost = verdict(claim("pump current", "below", (8, "A"), boost=gauge(0.8)))
+    assert (at_boost.result, at_boost.spare) == (Result.FAILS, "12 %")
+
+
 def test_words_that_name_nothing_get_the_closest_that_do():
     found = verdict(claim("injecter duty", "below", (85, "%")))
     assert found.result is Result.UNKNOWN
