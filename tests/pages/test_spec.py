@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from hoistbook.authored.records import Given
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.spec import SpecContext, spec_pages
-from tests.pages.sample import sample_material
+from tests.pages.sample import PLACE, sample_material
 
 PAGES = {each.address: each for each in spec_pages(desk_of(sample_material()))}
 
@@ -66,6 +67,19 @@ def test_what_a_maker_says_of_the_car_is_stated() -> None:
     rows = {row.name: row for row in context("/spec/2/").car}
     assert rows["Engine displacement"].evidence == "stated"
     assert rows["Driven wheels"].evidence == ""
+
+
+def test_words_that_hold_numbers_say_how_they_are_known() -> None:
+    desk = desk_of(sample_material())
+
+    def known(words: str) -> str:
+        return desk.evidence(Given(value=words, place=PLACE))
+
+    assert [known("185/60 R14"), known("3.55 / 1.95 / 1.31"), known("front")] == [
+        "stated",
+        "stated",
+        "",
+    ]
 
 
 def test_a_reading_has_unit_evidence_and_episode() -> None:

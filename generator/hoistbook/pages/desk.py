@@ -124,15 +124,16 @@ class Desk:
         return self.words(f"{table}.{value.replace(' ', '_')}")
 
     def evidence(self, given: Given | BoostBySpeed, *, setting: bool = False) -> str:
-        """Return how what an author gave is known; empty for words, which are no measurement.
+        """Return how what an author gave is known; empty for words without a number in them.
 
         A setting that the author does not say otherwise of is as it was set: nobody states it.
         """
-        if isinstance(given, Given) and isinstance(given.value, str):
-            return (
-                "" if given.evidence is Evidence.STATED else self.word("evidence", given.evidence)
-            )
-        as_set = setting and given.evidence is Evidence.STATED
+        stated = given.evidence is Evidence.STATED
+        words = given.value if isinstance(given, Given) and isinstance(given.value, str) else None
+        # Tyres, gears and oil are written as words, and are numbers all the same.
+        if words is not None and stated and not any(each.isdigit() for each in words):
+            return ""
+        as_set = setting and stated
         return self.words("evidence.as_set") if as_set else self.word("evidence", given.evidence)
 
     def known(self, given: Input) -> str:
