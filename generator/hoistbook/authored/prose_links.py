@@ -9,7 +9,7 @@ from hoistbook.authored.records import Episode, ProseLink
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.problems import Problem, closest
 
-CHARTS = ("power", "torque", "boost")
+CHARTS = ("power", "torque", "boost", "lambda", "temperature")
 """What `chart:` may place."""
 
 ENGINE = "engine"

@@ -23,8 +23,9 @@ from hoistbook.pages.drawing import (
     drawing_size,
     drawn,
 )
+from hoistbook.pages.logged_chart import logged_plot
 from hoistbook.pages.map_chart import map_plot
-from hoistbook.pages.plot import Plot, axis
+from hoistbook.pages.plot import Plot, axis, curve_line, said_of_curve, state_words
 from hoistbook.pages.runs import standard_shown
 from hoistbook.pages.shown import Chart, Link, Picture
 
@@ -164,12 +165,12 @@ def _over_speed(
     lines, said = [], []
     if estimate is not None and estimate.curve is not None:
         name = desk.words("charts.estimate", place=desk.words("charts.crank"))
-        lines.append(_line(desk, quantity, name, estimate.curve))
-        said.append(_said(desk, quantity, name, estimate.curve))
+        lines.append(curve_line(desk, quantity, name, estimate.curve))
+        said.append(said_of_curve(desk, quantity, name, estimate.curve))
     for run in runs:
         for name, curve, points in _curves_of(desk, run, latest=run is runs[-1]):
-            lines.append(_line(desk, quantity, name, of_power(curve), points=points))
-            said.append(_said(desk, quantity, name, of_power(curve)))
+            lines.append(curve_line(desk, quantity, name, of_power(curve), points=points))
+            said.append(said_of_curve(desk, quantity, name, of_power(curve)))
     title = desk.words(f"charts.{quantity}")
     own = [desk.formats.standard(AS_RUN)] if estimate is not None else []
     standards = dict.fromkeys([*own, *(standard_shown(desk, each) for each in runs)])
@@ -178,7 +179,7 @@ def _over_speed(
         caption=desk.words(
             "charts.power_over_speed",
             title=title,
-            state=_state(desk, number),
+            state=state_words(desk, number),
             standard=", ".join(standards),
         ),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
@@ -189,13 +190,6 @@ def _over_speed(
             print_number=desk.formats.plain,
         ),
     )
-
-
-def _state(desk: Desk, number: int) -> str:
-    """Return of which state a chart is: "as at episode 3", "the car as bought"."""
-    if number not in desk.episodes:
-        return desk.words("charts.as_bought")
-    return desk.words("charts.as_at", number=number)
 
 
 def _first_and_latest(desk: Desk, number: int) -> tuple[Comparison, ...]:
@@ -237,7 +231,7 @@ def _boost(desk: Desk, number: int) -> Plot | None:
     said = [_said_line(desk, "boost", each) for each in lines]
     return Plot(
         name=f"boost-episode-{number}",
-        caption=desk.words("charts.over_speed", title=title, state=_state(desk, number)),
+        caption=desk.words("charts.over_speed", title=title, state=state_words(desk, number)),
         text=" ".join([desk.words("charts.over_speed_text", title=title), *said]),
         drawing=LineDrawing(
             across=axis(desk, "engine_speed", desk.words("charts.engine_speed")),
@@ -252,6 +246,8 @@ _KINDS: Mapping[str, Callable[[Desk, int], Plot | None]] = {
     "power": _power,
     "torque": _torque,
     "boost": _boost,
+    "lambda": partial(logged_plot, column="lambda"),
+    "temperature": partial(logged_plot, column="charge temperature"),
 }
 """What prose may place as `chart:NAME`."""
 
@@ -261,34 +257,6 @@ def _boost_line(
 ) -> Line:
     up = tuple(desk.formats.in_unit(each, "boost") for each in pressures)
     return Line(name=name, across=tuple(speeds), up=up, points=True)
-
-
-def _line(desk: Desk, quantity: str, name: str, curve: Curve, *, points: bool = False) -> Line:
-    def in_unit(values: tuple[float, ...]) -> tuple[float, ...]:
-        return tuple(desk.formats.in_unit(each, quantity) for each in values)
-
-    banded = curve.low != curve.high
-    return Line(
-        name=name,
-        across=curve.speeds,
-        up=in_unit(curve.values),
-        low=in_unit(curve.low) if banded else (),
-        high=in_unit(curve.high) if banded else (),
-        points=points,
-    )
-
-
-def _said(desk: Desk, quantity: str, name: str, curve: Curve) -> str:
-    """Return one line of a chart as a sentence: where it is highest, with its band there."""
-    top = max(range(len(curve.values)), key=curve.values.__getitem__)
-    value, band = desk.formats.banded(curve.values[top], curve.low[top], curve.high[top], quantity)
-    return desk.words(
-        "charts.highest_in_band" if band else "charts.highest",
-        name=name.replace("\n", " "),
-        value=value,
-        band=band,
-        speed=desk.formats.quantity(curve.speeds[top], "engine_speed"),
-    )
 
 
 def _said_line(desk: Desk, quantity: str, line: Line) -> str:
