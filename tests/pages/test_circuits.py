@@ -183,6 +183,10 @@ def test_a_circuit_that_stays_as_it_was_keeps_its_drawing(tmp_path: Path) -> Non
 
     (then,) = circuits_on(desk, 1)
     assert then.picture.address == "/charts/circuit-oil-episode-1.svg"
+    assert then.picture.text == (
+        "The circuit of Oil, in the order of the flow: 3 parts, 2 joins, 1 open end. "
+        "The same stands below as a list."
+    )
     assert [(each.a.name, each.b.name, each.verdict) for each in then.joins] == [
         ("oil gallery", "block end", "looks right, do not join"),
         ("hose end", "block end", "mates"),

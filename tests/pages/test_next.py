@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from hoistbook.authored.records import Done, Verb
+from hoistbook.authored.records import Done, PieceUsed, Verb
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.next import NextContext, next_page
 from tests.pages.sample import FIRST, JOURNAL, PLACE, SECOND, euro, part, sample_material
@@ -57,3 +57,15 @@ def test_a_number_that_is_missing_says_what_to_give() -> None:
     assert [(row.title, row.missing) for row in context().missing] == [
         ("Fuel pump margin", ("flow of pump-2",))
     ]
+
+
+def test_of_pieces_partly_used_only_those_left_stand_with_their_price() -> None:
+    bends = part("bends", "Bends", count=6, paid=euro("60.50"))
+    receipt = replace(FIRST.bought[0], parts=(bends,), postage=None)
+    pipe = part("pipe", "Pipe", made_from=(PieceUsed(part="bends", count=4, place=PLACE),))
+    rows = context(bought=(receipt,), made=(pipe,)).on_hand
+    assert [
+        (row.count, row.price.replace("\N{NO-BREAK SPACE}", " "))
+        for row in rows
+        if row.part.text == "Bends"
+    ] == [("2 off", "20.17 EUR")]

@@ -6,11 +6,12 @@ from dataclasses import replace
 
 import pytest
 
+from hoistbook.authored.records import Done, Verb
 from hoistbook.compare.verdicts import Comparison
 from hoistbook.pages.cost_of_power import cost_of_power
 from hoistbook.pages.desk import desk_of
 from hoistbook.pages.tally import TallyContext, tally_of, tally_pages
-from tests.pages.sample import JOURNAL, curve, sample_material
+from tests.pages.sample import FIRST, JOURNAL, PLACE, SECOND, curve, euro, sample_material
 
 DESK = desk_of(sample_material())
 (PAGE,) = tally_pages(DESK)
@@ -64,6 +65,21 @@ def test_every_amount_stands_once_with_its_own_currency_and_stage() -> None:
         (2, "Larger fuel pump", "", "120.00_GBP", "150.00_EUR"),
         (2, "Day on the rollers", "", "", "95.00_EUR"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("id_", "fate", "mark"),
+    [("pump", "", "sold"), ("airbox", "sold in episode 2 for 40.00_EUR", "")],
+    ids=["told where it was bought", "told here"],
+)
+def test_a_sale_is_said_once(id_: str, fate: str, mark: str) -> None:
+    sold = Done(verb=Verb.SOLD, part=id_, amount=euro("40"), place=PLACE)
+    second = replace(SECOND, done=(*SECOND.done, sold))
+    (page,) = tally_pages(desk_of(sample_material(replace(JOURNAL, episodes=(FIRST, second)))))
+    assert isinstance(page.context, TallyContext)
+    (row,) = (each for each in page.context.rows if each.home.startswith("\N{MINUS SIGN}"))
+    assert row.part is not None
+    assert (plain(row.part.fate), row.kind) == (fate, mark)
 
 
 def test_the_description_says_the_total() -> None:

@@ -232,9 +232,9 @@ def _picture(desk: Desk, plot: _Plot, number: int) -> Picture:
     text = desk.words(
         "circuits.picture",
         name=plot.drawing.title,
-        parts=len(circuit.parts),
-        joins=len(circuit.joins),
-        open=len(circuit.open),
+        parts=desk.words("circuits.parts", n=len(circuit.parts)),
+        joins=desk.words("circuits.joins", n=len(circuit.joins)),
+        open=desk.words("circuits.open_ends", n=len(circuit.open)),
     )
     return Picture(
         address=_address(plot, narrow=False),

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from decimal import ROUND_HALF_UP, Decimal
 
 from hoistbook.figures.figure import Missing
 from hoistbook.fit.forgotten import dismissed, forgotten
 from hoistbook.history.fates import used_unfitted
-from hoistbook.history.ledger import Stage
+from hoistbook.history.ledger import EntryKind, Stage
 from hoistbook.history.state import Outcome, PartState, Status
 from hoistbook.pages import links
 from hoistbook.pages.circuits import OpenRow, loose_ends, open_row
@@ -101,7 +102,10 @@ def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[Aw
     prices = {
         each.part: each.home
         for each in desk.material.ledger.entries
-        if each.part and each.home and (each.stage is Stage.SPENT or each.until is None)
+        if each.kind is EntryKind.PART
+        and each.part
+        and each.home
+        and (each.stage is Stage.SPENT or each.until is None)
     }
     shown = (
         each
@@ -113,13 +117,34 @@ def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[Aw
     return tuple(
         AwaitedRow(
             part=_named(desk, each.part.id),
-            count=count_of(desk, each.part),
-            price=desk.home_money(prices[each.part.id]) if each.part.id in prices else "",
+            count=_left_count(desk, each),
+            price=_price_of_left(desk, each, prices.get(each.part.id)),
             why=each.because or each.part.note or "",
             since=desk.episode(each.since),
         )
         for each in shown
     )
+
+
+def _left(state: PartState) -> tuple[int, int]:
+    """Return how many pieces still wait, and of how many the price is."""
+    bought = state.part.count if state.part.kept is None else state.part.kept
+    return (bought if state.pieces_left is None else state.pieces_left), bought
+
+
+def _left_count(desk: Desk, state: PartState) -> str:
+    left, bought = _left(state)
+    if left == bought:
+        return count_of(desk, state.part)
+    return desk.words("part.number_off", count=left)
+
+
+def _price_of_left(desk: Desk, state: PartState, price: Decimal | None) -> str:
+    """Return the price of the pieces that wait: what was used is paid for elsewhere."""
+    if price is None:
+        return ""
+    left, bought = _left(state)
+    return desk.home_money((price * left / bought).quantize(price, ROUND_HALF_UP))
 
 
 def _named(desk: Desk, part_id: str) -> PartRef:

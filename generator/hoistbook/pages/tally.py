@@ -51,7 +51,8 @@ class TallyRow:
     part: PartRef | None
     """The part it was for; `what` then repeats its name."""
     kind: str
-    """"sold", "came back"; empty for money that was spent."""
+    """"sold", "came back"; empty for money that was spent, and where what became of the part
+    says so already."""
     stage: str
     """"spent", "ordered, not paid" or "planned"."""
     supplier: str
@@ -214,6 +215,7 @@ def _running(desk: Desk, tally: Tally) -> RunningRow:
 
 def _row(desk: Desk, entry: LedgerEntry, name: NamePart, id_: str, *, first: bool) -> TallyRow:
     foreign = entry.amount.currency != desk.currency
+    part = name(entry.part) if entry.part else None
     return TallyRow(
         episode=desk.episode(entry.episode),
         number=entry.episode,
@@ -222,8 +224,8 @@ def _row(desk: Desk, entry: LedgerEntry, name: NamePart, id_: str, *, first: boo
         until=entry.until,
         date=desk.formats.date(entry.day) if entry.day else "",
         what=entry.label,
-        part=name(entry.part) if entry.part else None,
-        kind=_came_back(desk, entry),
+        part=part,
+        kind="" if _told_as_sold(desk, entry, part) else _came_back(desk, entry),
         stage="" if entry.stage is Stage.SPENT else desk.words(f"stage.{entry.stage.value}"),
         supplier=entry.supplier or "",
         system=desk.system(entry.system),
@@ -239,3 +241,17 @@ def _came_back(desk: Desk, entry: LedgerEntry) -> str:
     if entry.kind is EntryKind.SALE:
         return desk.words("kind.sale")
     return desk.words("kind.refund") if entry.home < 0 else ""
+
+
+def _told_as_sold(desk: Desk, entry: LedgerEntry, part: PartRef | None) -> bool:
+    """Return whether the name of the part, with what became of it, says this sale already."""
+    return (
+        entry.kind is EntryKind.SALE
+        and entry.part is not None
+        and part is not None
+        and part.fate != ""
+        and any(
+            each.how == "sold" and each.episode == entry.episode
+            for each in desk.fate(entry.part).events
+        )
+    )
