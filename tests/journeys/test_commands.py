@@ -158,7 +158,10 @@ def test_rates_fills_in_what_the_receipts_need_and_no_more(tmp_path: Path) -> No
 
     assert run("rates", journal=journal).exit_code == 0
     filled = (journal / "rates.csv").read_text()
-    assert run("rates", journal=journal).output == "no receipt needs another rate; nothing is written\n"
+    assert (
+        run("rates", journal=journal).output
+        == "no receipt needs another rate; nothing is written\n"
+    )
     (journal / "rates.csv").write_text(filled[: filled.rstrip().rfind("\n")] + "\n")
     assert run("rates", journal=journal).output.endswith(
         f"\n1 rate added to {journal}/rates.csv\n"
