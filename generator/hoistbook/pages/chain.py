@@ -223,7 +223,7 @@ def _step(desk: Desk, figure: Figure) -> ChainStep:
         title=Link(text=title, address=address),
         subject=desk.subject(figure.key),
         working=keyed(quantity, figure.key.subject),
-        number=desk.number(figure),
+        number=desk.number(figure, address),
         equations=numbers_in(desk, figure, ""),
     )
 
