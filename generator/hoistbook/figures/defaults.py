@@ -11,6 +11,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from hoistbook.fit.fasteners import SHARE_OF_PROOF
+
 NORMAL = "normal"
 RECTANGULAR = "rectangular"
 PRACTICE = "common practice, no source"
@@ -278,7 +280,9 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
             RECTANGULAR,
         ),
         "proof_share": Default(
-            0.75, 0.0, "of the proof stress, for joints that are taken apart (Shigley, eq. 8-31)"
+            SHARE_OF_PROOF,
+            0.0,
+            "of the proof stress, for joints that are taken apart (Shigley, eq. 8-31)",
         ),
     }
 )
