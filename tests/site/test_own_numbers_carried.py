@@ -27,7 +27,8 @@ from tests.site.serving import STRICT_POLICY, Served
 from tests.site.test_weight import BARS
 
 SHEETS = ("", "fuel/", "pipes/", "beside/")
-RANDOM_CHAINS = 500
+RANDOM_CHAINS, FEW_CHAINS = 500, 120
+"""Of all sheets together, with `--all` and on every other run."""
 CENTRE, ENDS = 1e-9, 1e-6
 NO_BREAK = "\N{NO-BREAK SPACE}"
 YOURS = "These are your numbers, not the build's. Yours: "
@@ -150,8 +151,9 @@ CARRIED = """async (address) => {
 
 
 def test_the_whole_chain_gives_the_same_on_its_sheets_in_the_browser(
-    written_site: Path, browser: Browser, inputs: Inputs
+    written_site: Path, browser: Browser, inputs: Inputs, pytestconfig: pytest.Config
 ) -> None:
+    wanted = RANDOM_CHAINS if pytestconfig.getoption("--all") else FEW_CHAINS
     pages = []
     for name in SHEETS:
         pages.append(browser.new_page())
@@ -171,7 +173,7 @@ def test_the_whole_chain_gives_the_same_on_its_sheets_in_the_browser(
             assert found[name][0] == pytest.approx(value, rel=CENTRE, abs=1e-12), (name, own)
             assert found[name][1:] == pytest.approx([low, high], rel=0, abs=ENDS * scale), name
         compared += 1
-        if compared == RANDOM_CHAINS:
+        if compared == wanted:
             break
     for page in pages:
         page.close()
