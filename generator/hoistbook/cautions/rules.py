@@ -27,7 +27,9 @@ from hoistbook.fit.joins import JoinVerdict
 from hoistbook.history.state import State, Status
 
 WAITING = (Status.PLANNED, Status.ORDERED, Status.ON_HAND)
-ALWAYS_AT_HOME = ("road-law", "estimates")
+ESTIMATES = "estimates"
+"""The caution that every page with an estimate owes."""
+ALWAYS_AT_HOME = ("road-law", ESTIMATES)
 """What the first page says whatever the latest episode was about."""
 
 

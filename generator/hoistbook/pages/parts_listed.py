@@ -16,6 +16,7 @@ from typing import TypeAlias
 from hoistbook.authored.kinds import systems
 from hoistbook.authored.records import Part
 from hoistbook.cautions.caution import Owed
+from hoistbook.cautions.rules import ESTIMATES
 from hoistbook.figures.figure import Figure
 from hoistbook.history.state import Outcome, PartState, Status
 from hoistbook.pages import links
@@ -215,13 +216,20 @@ def row_of(desk: Desk, part: Part, at: int, owed: Sequence[Owed] = ()) -> Row:
         became=desk.became(part.id),
         link=part.link or "",
         conditions=conditions_of(desk, at),
-        cautions=" ".join((desk.words("parts_copy.caution_short"), *_cautions(desk, part, owed))),
+        cautions=" ".join(
+            (desk.words("parts_copy.caution_short"), *_cautions(desk, part, at, owed))
+        ),
     )
 
 
-def _cautions(desk: Desk, part: Part, owed: Sequence[Owed]) -> Iterator[str]:
-    """Yield those cautions of a list that are a part's own too."""
-    own = {each.caution.id for each in desk.owed(links.part(part.id))}
+def _cautions(desk: Desk, part: Part, at: int, owed: Sequence[Owed]) -> Iterator[str]:
+    """Yield those cautions of a list that are a part's own too.
+
+    Whether it has estimates is as at the list's episode, not as on its page, which is of the last.
+    """
+    own = {each.caution.id for each in desk.owed(links.part(part.id))} - {ESTIMATES}
+    if any(_figures(desk, part, at)):
+        own.add(ESTIMATES)
     for each in owed:
         if each.caution.id in own:
             yield _in_one_line(each)
