@@ -88,6 +88,17 @@ CASES = {
         2,
         "broke in episode 2: a stone",
     ),
+    "one of several broken": (
+        "studs",
+        [
+            "got: [{part: studs, name: Studs, count: 10, came: already owned}]\n"
+            "done: [{fitted: studs}]",
+            "done: [{broke: studs, count: 1, because: a dry torque}]",
+        ],
+        "in use",
+        None,
+        "broke in episode 3, 9 of 10 left",
+    ),
     "broken, then scrapped": (
         "box",
         ["done: [{broke: box, because: a stone}]", "done: [{scrapped: box}]"],

@@ -38,7 +38,7 @@ def fate(state: PartState, parts: Mapping[str, PartState]) -> Fate:
         return told(Outcome.BROKEN, state.broke_in, state, *broke(state))
     here = state.status is Status.ON_HAND
     if state.status is Status.FITTED or (here and used_unfitted(state.part)):
-        return Fate(outcome=Outcome.IN_USE)
+        return Fate(outcome=Outcome.IN_USE, events=some_broke(state))
     if state.last is not None and state.last.verb is Verb.TRIED:
         tried = Event(how="did not fit", episode=state.since)
         return told(Outcome.DID_NOT_FIT, state.since, state, tried)
@@ -73,6 +73,14 @@ def replaced(state: PartState, parts: Mapping[str, PartState]) -> Event:
 def broke(state: PartState) -> tuple[Event, ...]:
     """Return that a part broke, and in which episode, if it did."""
     return (Event(how="broke", episode=state.broke_in),) if state.broken else ()
+
+
+def some_broke(state: PartState) -> tuple[Event, ...]:
+    """Return that of several one or more broke, and how many are left, if they did."""
+    if state.broke_in is None:
+        return ()
+    left = (state.pieces_left or 0, state.part.count)
+    return (Event(how="broke", episode=state.broke_in, left=left),)
 
 
 def fate_of_piece(state: PartState, parts: Mapping[str, PartState]) -> Fate:
