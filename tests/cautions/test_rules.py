@@ -296,7 +296,6 @@ def test_workings_say_in_full_what_an_estimate_is() -> None:
         "/workings/": ["line fuel", "line estimates"],
         "/workings/chain/": ["line fuel", "line estimates"],
         "/workings/chain/beside/": ["line fuel", "line estimates"],
-        "/workings/chain/fuel/": ["line fuel", "line estimates"],
         "/workings/chain/pipes/": ["line fuel", "line estimates"],
         "/claims/": ["line fuel", "line estimates"],
         "/workings/injector_duty/": ["line fuel", "full estimates"],

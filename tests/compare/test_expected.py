@@ -13,6 +13,7 @@ from hoistbook.figures.known_runs import at_the_run, known_runs
 from hoistbook.figures.stage import estimates, figures_of
 from hoistbook.history.state import Dated
 from hoistbook.units import from_unit
+from hoistbook.values.evidence import Evidence
 from tests.figures.states import CAR, PLACE, boosted, quantity, state
 
 SPEEDS = tuple(range(3000, 6001, 100))
@@ -128,9 +129,12 @@ def test_the_log_s_own_boost_and_mixture_replace_what_was_set():
 def test_a_measured_charge_temperature_is_not_worked_out_again():
     car = with_run(boosted)
     log = Log(columns={"speed": (4000,), "torque": (150,), "charge temperature": (320,)})
-    quantities = [each.key.quantity for each in estimates(as_run(car, log))]
-    assert "charge_temperature" not in quantities
-    assert "power" in quantities
+    found = {each.key.quantity: each for each in estimates(as_run(car, log))}
+    charge = found["charge_temperature"]
+    assert (charge.value, charge.evidence, charge.formula) == (320, Evidence.MEASURED, "")
+    assert [each.name for each in charge.inputs] == ["charge_temperature"]
+    density = {each.name: each for each in found["charge_density"].inputs}
+    assert density["charge_temperature"].evidence is Evidence.MEASURED
 
 
 def test_no_boost_is_made_up_at_speeds_that_neither_author_nor_log_gives():

@@ -206,11 +206,14 @@ def test_a_current_on_the_pump_s_own_sheet_stands_in_for_the_estimate():
     found = base(state(), "pump_current")
     assert (found.value, found.evidence, found.origin) == (9.0, Evidence.STATED, "current of Pump")
     bare = fitted("pump", "fuel pump", {"flow": given(165, "L/h")})
-    printed = [
-        [each.key.quantity for each in estimates(inputs_of(of))].count("pump_current")
+    stated, worked = (
+        next(each for each in estimates(inputs_of(of)) if each.key.quantity == "pump_current")
         for of in (state(), state(parts=PARTS | {"pump": bare}))
-    ]
-    assert printed == [0, 1]
+    )
+    assert (stated.value, stated.evidence, stated.formula) == (9.0, Evidence.STATED, "")
+    assert (worked.evidence, worked.formula) == (Evidence.ESTIMATED, "pump_current")
+    assert stated.notes == ()
+    assert len(worked.notes) == 1
 
 
 def test_an_injector_without_a_condition_is_taken_to_be_rated_at_three_bar():

@@ -25,6 +25,11 @@ def led(sign: str, behind: str) -> str:
     return f'<mrow><mo form="infix">{sign}</mo>{behind}</mrow>'
 
 
+def rows(*held: str) -> str:
+    """Return a line that a narrow sheet may break between its rows."""
+    return f'<math display="block" class="rows">{"".join(held)}</math>'
+
+
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
@@ -46,55 +51,38 @@ def test_a_plain_symbol_is_set_with_its_subscript(text: str, expected: str) -> N
     [
         (
             "return torque * engine_speed / 2",
-            led("=", "<mfrac><mrow><mi>M</mi><mo>⋅</mo><mi>N</mi></mrow><mn>2</mn></mfrac>"),
+            "<mo>=</mo><mfrac><mrow><mi>M</mi><mo>⋅</mo><mi>N</mi></mrow><mn>2</mn></mfrac>",
         ),
         (
             "return (torque + power) * power",
-            led("=", "<mrow><mo>(</mo><mi>M</mi><mo>+</mo><mi>P</mi><mo>)</mo></mrow>")
-            + led("⋅", "<mi>P</mi>"),
+            "<mo>=</mo><mrow><mo>(</mo><mi>M</mi><mo>+</mo><mi>P</mi><mo>)</mo></mrow>"
+            "<mo>⋅</mo><mi>P</mi>",
         ),
         (
             "return torque - (power - torque)",
-            led("=", "<mi>M</mi>")
-            + led("−", "<mrow><mo>(</mo><mi>P</mi><mo>−</mo><mi>M</mi><mo>)</mo></mrow>"),
+            "<mo>=</mo><mi>M</mi><mo>−</mo>"
+            "<mrow><mo>(</mo><mi>P</mi><mo>−</mo><mi>M</mi><mo>)</mo></mrow>",
         ),
         (
             "return (torque / power) ** 2",
-            led(
-                "=",
-                "<msup><mrow><mo>(</mo><mfrac><mi>M</mi><mi>P</mi></mfrac>"
-                "<mo>)</mo></mrow><mn>2</mn></msup>",
-            ),
+            "<mo>=</mo><msup><mrow><mo>(</mo><mfrac><mi>M</mi><mi>P</mi></mfrac>"
+            "<mo>)</mo></mrow><mn>2</mn></msup>",
         ),
         (
             "return sqrt(1e-06 * pi)",
-            led(
-                "=",
-                "<msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo>"
-                '<mi mathvariant="normal">π</mi></msqrt>',
-            ),
+            "<mo>=</mo><msqrt><msup><mn>10</mn><mn>−6</mn></msup><mo>⋅</mo>"
+            '<mi mathvariant="normal">π</mi></msqrt>',
         ),
-        ("return log(power)", led("=", "<mi>ln</mi><mrow><mo>(</mo><mi>P</mi><mo>)</mo></mrow>")),
+        (
+            "return log(power)",
+            "<mo>=</mo><mi>ln</mi><mrow><mo>(</mo><mi>P</mi><mo>)</mo></mrow>",
+        ),
         (
             "return torque - -power * torque",
-            led("=", "<mi>M</mi>")
-            + led(
-                "−",
-                "<mrow><mo>(</mo><mo>−</mo><mi>P</mi><mo>⋅</mo><mi>M</mi><mo>)</mo></mrow>",
-            ),
+            "<mo>=</mo><mi>M</mi><mo>−</mo><mrow>"
+            "<mo>(</mo><mo>−</mo><mi>P</mi><mo>⋅</mo><mi>M</mi><mo>)</mo></mrow>",
         ),
-        ("return -power", led("=", "<mo>−</mo><mi>P</mi>")),
-        (
-            "return where(power < 2.5, power, where(torque >= 1, torque, 0))",
-            '<mrow><mo form="infix">=</mo>'
-            "<mrow><mo>{</mo><mtable>"
-            "<mtr><mtd><mi>P</mi></mtd><mtd><mrow><mtext>if\N{NO-BREAK SPACE}</mtext>"
-            "<mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mrow></mtd></mtr>"
-            "<mtr><mtd><mi>M</mi></mtd><mtd><mrow><mtext>if\N{NO-BREAK SPACE}</mtext>"
-            "<mi>M</mi><mo>≥</mo><mn>1</mn></mrow></mtd></mtr>"
-            "<mtr><mtd><mn>0</mn></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
-            "</mtable></mrow></mrow>",
-        ),
+        ("return -power", "<mo>=</mo><mo>−</mo><mi>P</mi>"),
     ],
 )
 def test_an_expression_keeps_its_order_and_its_brackets(expression: str, expected: str) -> None:
@@ -102,18 +90,43 @@ def test_an_expression_keeps_its_order_and_its_brackets(expression: str, expecte
     assert line == f'<math display="block"><mi>P</mi>{expected}</math>'
 
 
+def test_cases_stand_in_a_table_of_cells_of_one_element() -> None:
+    cases = formula("return where(power < 2.5, power, where(torque >= 1, torque, 0))")
+    (line,) = in_symbols(cases, WORDS)
+    assert line == rows(
+        "<mi>P</mi>",
+        led(
+            "=",
+            "<mrow><mo>{</mo><mtable>"
+            "<mtr><mtd><mi>P</mi></mtd><mtd><mrow><mtext>if\N{NO-BREAK SPACE}</mtext>"
+            "<mi>P</mi><mo>&lt;</mo><mn>2.5</mn></mrow></mtd></mtr>"
+            "<mtr><mtd><mi>M</mi></mtd><mtd><mrow><mtext>if\N{NO-BREAK SPACE}</mtext>"
+            "<mi>M</mi><mo>≥</mo><mn>1</mn></mrow></mtd></mtr>"
+            "<mtr><mtd><mn>0</mn></mtd><mtd><mtext>otherwise</mtext></mtd></mtr>"
+            "</mtable></mrow>",
+        ),
+    )
+
+
 def test_numbers_are_put_in_with_their_units_and_not_worked_out() -> None:
     put_in = {"torque": "200\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m", "engine_speed": "6,000"}
     made_up = formula("return torque * engine_speed ** 2")
     (line,) = with_numbers(made_up, put_in, "110\N{NO-BREAK SPACE}kW", WORDS)
-    rows = [
-        led(
-            "=", '<mn class="torque">200</mn><mtext>\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m</mtext>'
-        ),
-        led("×", '<msup><mn class="engine_speed">6,000</mn><mn>2</mn></msup>'),
+    torque = '<mn class="torque">200</mn><mtext>\N{NO-BREAK SPACE}N\N{NO-BREAK SPACE}m</mtext>'
+    assert line == rows(
+        "<mrow><mi>P</mi><mo>=</mo>"
+        f'{torque}<mo>×</mo><msup><mn class="engine_speed">6,000</mn><mn>2</mn></msup></mrow>',
         led("≈", '<mn class="result">110</mn><mtext>\N{NO-BREAK SPACE}kW</mtext>'),
-    ]
-    assert line == f'<math display="block"><mi>P</mi>{"".join(rows)}</math>'
+    )
+
+
+def test_a_line_is_broken_before_the_operator_at_which_a_row_would_be_too_long() -> None:
+    terms = " + ".join(["torque"] * 22)
+    (line,) = in_symbols(formula(f"return {terms}"), WORDS)
+    lengths = [len("".join(row.itertext())) for row in etree.fromstring(line)]
+    # "P=M" and ten times "+M" are 23 characters, one more than a row takes.
+    assert lengths == [21, 22, 2]
+    assert [row[0].get("form") for row in etree.fromstring(line)] == [None, "infix", "infix"]
 
 
 def test_a_number_with_its_unit_is_held_together_where_a_power_wants_one_thing() -> None:
@@ -124,15 +137,13 @@ def test_a_number_with_its_unit_is_held_together_where_a_power_wants_one_thing()
         '<msup><mrow><mo>(</mo><mn class="torque">3</mn><mtext>\N{NO-BREAK SPACE}N</mtext>'
         "<mo>)</mo></mrow><mn>2</mn></msup>"
     )
-    assert line == f'<math display="block"><mi>P</mi>{led("=", squared)}</math>'
+    assert line == f'<math display="block"><mi>P</mi><mo>=</mo>{squared}</math>'
 
 
 def test_a_formula_of_two_lines_is_two_equations() -> None:
     lines = in_symbols(formula("share = power / torque\n    return share ** 2"), WORDS)
     assert [etree.fromstring(line).tag for line in lines] == ["math", "math"]
-    assert lines[0].startswith(
-        '<math display="block"><mi>share</mi><mrow><mo form="infix">=</mo><mfrac>'
-    )
+    assert lines[0].startswith('<math display="block"><mi>share</mi><mo>=</mo><mfrac>')
 
 
 def test_what_is_not_a_formula_is_refused() -> None:

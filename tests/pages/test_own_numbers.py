@@ -68,22 +68,22 @@ def test_what_changes_with_engine_speed_is_taken_at_one() -> None:
 
 def test_the_chain_has_each_step_once_in_the_order_of_the_table(desk: Desk) -> None:
     sheets = [page.context for page in chain_page(desk)]
-    first, fuel, last = shown = [each for each in sheets if isinstance(each, ChainContext)]
+    first, last = shown = [each for each in sheets if isinstance(each, ChainContext)]
     steps = [step.working for each in shown for part in each.sections for step in part.steps]
     assert len(steps) == len(set(steps)) > 20
-    order = ["air_density", "engine_air_flow", "brake_mean_effective_pressure", "torque"]
+    order = ["engine_air_flow", "brake_mean_effective_pressure", "torque", "air_density"]
     assert [each for each in steps if each in order] == order
-    assert [each.id for each in first.sections] == ["air", "charge", "work", "car"]
-    assert [each.id for each in fuel.sections] == ["fuel"]
-    assert [each.id for each in last.sections] == ["cylinders", "heat", "road", "bench"]
-    assert first.left_out == fuel.left_out == last.left_out == ()
-    # An engine without pipes has three sheets; each leads to the one before and the one behind it.
-    addresses = ["/workings/chain/", "/workings/chain/fuel/", "/workings/chain/beside/"]
-    assert [[link.address for link in each.sheets] for each in shown] == [addresses] * 3
+    assert [each.id for each in first.sections] == ["air", "charge", "work", "car", "fuel"]
+    beside = ["cylinders", "air", "fuel", "heat", "road", "bench"]
+    assert [each.id for each in last.sections] == beside
+    assert first.left_out == last.left_out == ()
+    # An engine without pipes has two sheets; each leads to the one before and the one behind it.
+    addresses = ["/workings/chain/", "/workings/chain/beside/"]
+    assert [[link.address for link in each.sheets] for each in shown] == [addresses] * 2
     assert [each.before and each.before.address for each in shown] == [None, *addresses[:-1]]
     assert [each.after and each.after.address for each in shown] == [*addresses[1:], None]
     # All sheets work the same chain out, so that a number from one holds on all.
-    assert first.chains == fuel.chains == last.chains
+    assert first.chains == last.chains
     figures = desk.figures[desk.last].figures
     assert set(steps) == {
         keyed(each.key.quantity, each.key.subject) for each in figures if isinstance(each, Figure)

@@ -107,8 +107,8 @@ def test_an_entry_puts_the_numbers_into_the_formula() -> None:
     assert entry.heading == "The engine, from episode 2 on"
     (equation,) = entry.equations
     assert equation == (
-        '<math display="block"><mrow><mi>P</mi><mo>/</mo><mi>m</mi></mrow>'
-        '<mrow><mo form="infix">=</mo>'
+        '<math display="block" class="rows"><mrow>'
+        "<mrow><mi>P</mi><mo>/</mo><mi>m</mi></mrow><mo>=</mo>"
         '<mfrac><mrow><mn class="power">80</mn><mtext>\N{NO-BREAK SPACE}kW</mtext></mrow>'
         '<mrow><mn class="vehicle_mass">950</mn><mtext>\N{NO-BREAK SPACE}kg</mtext></mrow>'
         '</mfrac></mrow><mrow><mo form="infix">≈</mo><mn class="result">84</mn>'

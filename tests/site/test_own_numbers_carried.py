@@ -24,13 +24,15 @@ from hoistbook.figures.variants import at_one_speed
 from hoistbook.pipeline import work_out as read_and_work_out
 from tests.site.conftest import REPOSITORY
 from tests.site.serving import STRICT_POLICY, Served
+from tests.site.test_own_numbers import BY_YOURS
 from tests.site.test_weight import BARS
 
-SHEETS = ("", "fuel/", "pipes/", "beside/")
+SHEETS = ("", "pipes/", "beside/")
 RANDOM_CHAINS, FEW_CHAINS = 500, 120
 """Of all sheets together, with `--all` and on every other run."""
 CENTRE, ENDS = 1e-9, 1e-6
 NO_BREAK = "\N{NO-BREAK SPACE}"
+WHOLE = "From air to power and fuel"
 YOURS = "These are your numbers, not the build's. Yours: "
 
 
@@ -179,28 +181,29 @@ def test_the_whole_chain_gives_the_same_on_its_sheets_in_the_browser(
         page.close()
 
 
-def test_a_boost_of_one_sheet_moves_fuel_injectors_pump_and_pipes(
+def test_a_boost_moves_power_fuel_injectors_pump_and_on_the_next_sheets_pipes(
     written_site: Path, sheet: Page
 ) -> None:
     follows = {
-        "Fuel": ("fuel_flow", "injector_duty", "pump_margin"),
+        WHOLE: ("power", "fuel_flow", "injector_duty", "pump_margin"),
+        "The rest of the car": ("compressor_power", "pump_power"),
         "Pipes and throats": ("mach_number of hot-pipe", "pipe_velocity of intake-pipe"),
     }
     builds: dict[str, float] = {}
     sheet.goto(address(written_site))
     for title, names in follows.items():
-        go(sheet, title)
+        if title != WHOLE:
+            go(sheet, title)
         builds |= {name: number(sheet, name) for name in names}
-    go(sheet, "From air to power")
+    go(sheet, WHOLE)
     assert "#" not in sheet.url
     overtype(sheet, "manifold_absolute_pressure", "boost, in bar", "0.4 ± 0.01")
     for title, names in follows.items():
-        go(sheet, title)
+        if title != WHOLE:
+            go(sheet, title)
         expect(sheet.get_by_role("status")).to_have_text(f"{YOURS}boost 0.4 ± 0.01{NO_BREAK}bar.")
         for name in names:
-            expect(step(sheet, name).locator("[data-how]")).to_have_text(
-                ", worked out from your numbers"
-            )
+            expect(step(sheet, name).locator("[data-after]")).to_have_text(BY_YOURS)
         # Less boost is less of all of these, but for what the pump has left.
         assert {name: number(sheet, name) > builds[name] for name in names} == {
             name: name == "pump_margin" for name in names
@@ -214,14 +217,16 @@ def test_the_address_holds_the_numbers_until_the_reader_goes_back_to_the_build_s
     written_site: Path, sheet: Page
 ) -> None:
     with Served(written_site, base="/garage/log/", policy=STRICT_POLICY) as served:
-        bare = served.page("workings/chain/fuel/index.html")
+        bare = served.page("workings/chain/index.html")
         sheet.goto(bare)
         before = sheet.locator("main").inner_text()
         overtype(sheet, "injector_duty", "number of injectors", "8")
         assert sheet.url == f"{bare}#injector_count=8"
         # Someone who is sent the address, or loads it anew, sees the same; an anchor keeps it.
         sheet.goto(served.page("workings/chain/pipes/index.html") + "#injector_count=8")
-        sheet.get_by_role("navigation", name="Before and after").get_by_text("fuel").click()
+        sheet.get_by_role("navigation", name="Before and after").get_by_text(
+            "power and fuel"
+        ).click()
         sheet.reload()
         expect(sheet.get_by_role("status")).to_have_text(f"{YOURS}number of injectors 8.")
         assert (
@@ -269,7 +274,7 @@ def test_the_address_holds_the_numbers_until_the_reader_goes_back_to_the_build_s
 def test_what_an_address_says_is_looked_over_as_what_is_typed(
     written_site: Path, sheet: Page, numbers: str, said: str
 ) -> None:
-    sheet.goto(address(written_site, "fuel/", f"#{numbers}"))
+    sheet.goto(address(written_site, "", f"#{numbers}"))
     expect(sheet.get_by_role("status")).to_have_text(said)
     expect(step(sheet, "injector_duty").locator("[data-value]")).to_have_text("no number")
     sheet.get_by_role("button", name="Back to the build's numbers").click()
@@ -279,15 +284,15 @@ def test_what_an_address_says_is_looked_over_as_what_is_typed(
 def test_an_address_without_a_number_that_the_chain_has_is_the_build_s(
     written_site: Path, sheet: Page
 ) -> None:
-    sheet.goto(address(written_site, "fuel/"))
+    sheet.goto(address(written_site))
     before = sheet.locator("main").inner_text()
-    sheet.goto(address(written_site, "fuel/", "#boost=&sails=3"))
+    sheet.goto(address(written_site, "", "#boost=&sails=3"))
     expect(sheet.get_by_role("status")).to_have_text("")
     assert sheet.locator("main").inner_text() == before
 
 
 def test_print_says_at_its_head_whose_numbers_these_are(written_site: Path, sheet: Page) -> None:
-    sheet.goto(address(written_site, "fuel/", "#boost=0.4+bar"))
+    sheet.goto(address(written_site, "", "#boost=0.4+bar"))
     expect(sheet.get_by_role("status")).to_have_text(f"{YOURS}boost 0.4{NO_BREAK}bar.")
     sheet.emulate_media(media="print")
     head = "getComputedStyle(document.querySelector('[data-chain]'), '::before').content"

@@ -153,7 +153,7 @@ def owed_by_workings(figures: Sequence[Figures]) -> dict[str, tuple[Owed, ...]]:
         for quantity, unsure in sorted(estimated.items())
     }
     every = as_lines(each for page in pages.values() for each in page)
-    sheets = [f"/workings/chain/{name}" for name in ("", "fuel/", "pipes/", "beside/")]
+    sheets = [f"/workings/chain/{name}" for name in ("", "pipes/", "beside/")]
     return {"/workings/": every, "/claims/": every, **dict.fromkeys(sheets, every), **pages}
 
 

@@ -67,12 +67,10 @@ def _verdict(
     if wrong:
         return _unknown(claim, episode, key, wrong)
     if not claim.conditions:
-        found = figures.get(key.quantity, key.subject) or _as_given(figures.inputs, key)
-        return _answered(claim, state, key, found, None)
+        return _answered(claim, state, key, figures.get(key.quantity, key.subject), None)
     asked = at_conditions(state, claim)
     inputs = taught(inputs_of(asked), asked, runs)
-    found = estimate(inputs, key) or _as_given(inputs, key)
-    return _answered(claim, state, key, found, inputs)
+    return _answered(claim, state, key, estimate(inputs, key), inputs)
 
 
 def _answered(
@@ -83,27 +81,6 @@ def _answered(
         return _judged(claim, state, found, inputs)
     why = f"Not known yet: give {'; '.join(found.give)}." if found else not_there(key, state)
     return _unknown(claim, state.episode, key, why)
-
-
-def _as_given(inputs: Inputs | None, key: Key) -> Figure | None:
-    """Return what the author gives in the place of a figure, as the current on a pump's sheet."""
-    bases = inputs.bases if inputs else ()
-    base = next(
-        (each for each in bases if (each.name, each.subject) == (key.quantity, key.subject)), None
-    )
-    if base is None or isinstance(base.value, tuple):
-        return None
-    return Figure(
-        key=key,
-        value=base.value,
-        low=max(base.value - base.half_width, base.floor),
-        high=min(base.value + base.half_width, base.ceiling),
-        evidence=base.evidence,
-        inputs=(),
-        formula="",
-        episode=base.episode,
-        place=base.place,
-    )
 
 
 def _unknown(claim: Claim, episode: int, key: Key | None, why: str) -> ClaimVerdict:

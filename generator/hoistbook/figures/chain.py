@@ -138,14 +138,27 @@ def _in_order(inputs: Inputs, sweeps: int) -> Iterator[Step]:
 def steps_of(inputs: Inputs) -> Iterator[Step]:
     """Yield each row that applies, for each of its subjects, with its parameters bound."""
     given = {base.key for base in inputs.bases}
+    for row, subject, own in _applying(inputs):
+        if keyed(row.quantity, subject) not in given:
+            yield Step(row=row, subject=subject, sources=_sources(row, own))
+
+
+def given_of(inputs: Inputs) -> Iterator[Step]:
+    """Yield each listed row that would apply but was given, as by a log: nothing is bound."""
+    given = {base.key for base in inputs.bases}
+    for row, subject, _ in _applying(inputs):
+        if keyed(row.quantity, subject) in given and not row.step:
+            yield Step(row=row, subject=subject, sources={})
+
+
+def _applying(inputs: Inputs) -> Iterator[tuple[Row, str, Mapping[str, str]]]:
+    """Yield each row that applies with the name of each of its subjects and what they bind."""
     bound = [(each.kind, each.name, bound_to(each, inputs)) for each in inputs.subjects]
     for row in CATALOGUE:
-        if not row.only <= inputs.conditions:
-            continue
-        subjects = [each for each in bound if each[0] == row.per] if row.per else [ENGINE]
-        for _, name, own in subjects:
-            if keyed(row.quantity, name) not in given:
-                yield Step(row=row, subject=name, sources=_sources(row, own))
+        if row.only <= inputs.conditions:
+            for kind, name, own in bound if row.per else [ENGINE]:
+                if kind == row.per:
+                    yield row, name, own
 
 
 ENGINE: tuple[str, str, Mapping[str, str]] = ("", "engine", {})

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,7 +11,8 @@ from numpy.typing import NDArray
 from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.base import CALIBRATED, Base, keyed
 from hoistbook.figures.budget import Budget
-from hoistbook.figures.chain import Step, Worked, line_of_power, steps_of
+from hoistbook.figures.catalogue import CATALOGUE
+from hoistbook.figures.chain import Step, Worked, given_of, line_of_power, steps_of
 from hoistbook.figures.draws import Samples, band
 from hoistbook.figures.figure import Curve, Figure, Input, Key, Missing
 from hoistbook.figures.limits import limit_of
@@ -22,7 +24,8 @@ from hoistbook.values.evidence import Evidence
 def summed_up(worked: Worked, key: Key | None = None) -> tuple[Figure | Missing, ...]:
     """Return every figure of the table that applies, or the one of a key, or what is missing.
 
-    Their episodes are those of their inputs; of a missing one it is 0 until a state claims it.
+    What a log has given in the place of an estimate is a figure too, as it was measured. Their
+    episodes are those of their inputs; of a missing one it is 0 until a state claims it.
     """
     found: list[Figure | Missing] = []
     # A band over engine speed moves as a whole, so one line of each input stands for all.
@@ -35,7 +38,31 @@ def summed_up(worked: Worked, key: Key | None = None) -> tuple[Figure | Missing,
             found.append(_figure(worked, step, budget))
         elif not step.row.step:
             found.append(Missing(key=step.key, give=worked.missing[step.name], episode=0))
-    return tuple(found)
+    found += [
+        _as_given(_figure(worked, step, budget), worked.bases[step.name])
+        for step in given_of(worked.inputs)
+        if step.name in worked.bases and key in (None, step.key)
+    ]
+    return tuple(sorted(found, key=lambda each: ORDER[each.key.quantity]))
+
+
+ORDER = {row.quantity: place for place, row in reversed(tuple(enumerate(CATALOGUE)))}
+"""Quantity -> its first row of the table."""
+
+
+def _as_given(figure: Figure, base: Base) -> Figure:
+    """Return a figure of what was given: nothing was put into a formula but it itself."""
+    (given,) = figure.budget
+    return replace(
+        figure,
+        low=given.low,
+        high=given.high,
+        evidence=base.evidence,
+        inputs=(given,),
+        formula="",
+        budget=(),
+        place=base.place,
+    )
 
 
 def _figure(worked: Worked, step: Step, budget: Budget) -> Figure:
@@ -96,7 +123,8 @@ def _band_at(worked: Worked, name: str, line: int) -> tuple[float, float]:
 
 
 def _parameters(step: Step) -> tuple[str, ...]:
-    return FORMULAS[step.row.formula].parameters
+    """Return what was put in; into what was given, nothing."""
+    return FORMULAS[step.row.formula].parameters if step.sources else ()
 
 
 def _headline_line(worked: Worked, step: Step, values: Samples) -> int:
@@ -184,6 +212,8 @@ def _base_input(base: Base, name: str, line: int, share: float) -> Input:
 
 def _notes(worked: Worked, step: Step) -> tuple[str, ...]:
     own = [text for quantity, text in worked.inputs.notes if quantity == step.row.quantity]
+    if not step.sources:
+        return tuple(own)
     if step.row.until_a_run and CALIBRATED not in worked.inputs.conditions:
         own.insert(0, step.row.until_a_run)
     if step.row.note:

@@ -1,8 +1,9 @@
 """The whole chain worked out in print, in order, at the engine speed at which power is highest.
 
-It stands on several sheets, for a page must stay light: the way to power, fuel, pipes, and what
-the car asks beside. All start from the same inputs, and the links from one sheet to the next carry
-a reader's own numbers along: so these run through everything that rests on them.
+One sheet has all that power, injectors and fuel pump rest on. For a page must stay light, the
+pipes and what stands beside that way have sheets of their own. All start from the same inputs, and
+the links from one sheet to the next carry a reader's own numbers along: so these run through
+everything that rests on them.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from markupsafe import Markup
 from hoistbook.engineering.glossary import GLOSSARY
 from hoistbook.figures.base import Inputs, keyed
 from hoistbook.figures.catalogue import CATALOGUE
+from hoistbook.figures.chain import upstream
 from hoistbook.figures.figure import Figure, Figures
 from hoistbook.figures.stage import estimates
 from hoistbook.figures.variants import at_one_speed
@@ -42,21 +44,33 @@ STARTS: Mapping[str, str] = {
 }
 """The quantity of the table with which each section begins."""
 
-SHEETS: Mapping[str, tuple[str, ...]] = {
-    "chain": ("air", "charge", "work", "car"),
-    "chain_fuel": ("fuel",),
-    "chain_pipes": ("pipes", "throats"),
-    "beside": ("cylinders", "heat", "road", "bench"),
+WHOLE, PIPES, BESIDE = "chain", "chain_pipes", "beside"
+ADDRESSES: Mapping[str, str] = {
+    WHOLE: links.CHAIN,
+    PIPES: links.CHAIN_PIPES,
+    BESIDE: links.BESIDE,
 }
-"""Sections by the sheet that they stand on: the way to power, and what stands beside it."""
-ADDRESSES = {
-    "chain": links.CHAIN,
-    "chain_fuel": links.CHAIN_FUEL,
-    "chain_pipes": links.CHAIN_PIPES,
-    "beside": links.BESIDE,
-}
+"""The sheets in their order."""
+ASKED = (
+    "compressor_outlet_temperature",
+    "cooler_effectiveness",
+    "power",
+    "torque",
+    "wheel_power",
+    "wheel_torque",
+    "power_to_mass",
+    "injector_duty",
+    "pump_margin",
+)
+"""What the whole chain leads to; what none of these rests on stands beside it.
 
-MOST_NODES = 1230
+Compressor and cooler are among them, for power does not rest on them where a log has the charge
+temperature.
+"""
+OF_PIPES = ("pipes", "throats")
+"""Sections that come again for each pipe."""
+
+MOST_NODES = 1255
 """Of a page's 1,400 elements, what the steps may take with the fields that the script adds."""
 
 
@@ -107,11 +121,9 @@ def chain_page(desk: Desk) -> Iterator[Page]:
     ]
     chains = Chains()
     chains.number(figures.inputs, speed)
-    sections = _sections(worked)
-    sheets = _sheets(sections)
-    for sheet in sheets:
-        own = {name: sections[name] for name in SHEETS[sheet] if name in sections}
-        yield _page(desk, sheet, sheets, own, speed, tuple(chains.listed))
+    sheets = _sheets(figures.inputs, worked)
+    for sheet, sections in sheets.items():
+        yield _page(desk, sheet, tuple(sheets), sections, speed, tuple(chains.listed))
 
 
 def chain_sheets(desk: Desk) -> tuple[Link, ...]:
@@ -119,13 +131,28 @@ def chain_sheets(desk: Desk) -> tuple[Link, ...]:
     figures = desk.figures[desk.last]
     if figures.inputs is None:
         return ()
-    sections = _sections([each for each in figures.figures if isinstance(each, Figure)])
-    return tuple(_link(desk, sheet) for sheet in _sheets(sections))
+    worked = [each for each in figures.figures if isinstance(each, Figure)]
+    return tuple(_link(desk, sheet) for sheet in _sheets(figures.inputs, worked))
 
 
-def _sheets(sections: Mapping[str, list[Figure]]) -> list[str]:
-    """Return the sheets that have anything, in order."""
-    return [sheet for sheet, names in SHEETS.items() if any(name in sections for name in names)]
+def _sheets(inputs: Inputs, worked: list[Figure]) -> dict[str, dict[str, list[Figure]]]:
+    """Return the sheets that have anything, in order: each a section's figures by its name.
+
+    Within a section figures stand in the order of the table.
+    """
+    section_of: dict[str, str] = {}
+    section = ""
+    for row in CATALOGUE:
+        section = STARTS.get(row.quantity, section)
+        section_of.setdefault(row.quantity, section)
+    leads_on = upstream(inputs, ASKED)
+    sheets: dict[str, dict[str, list[Figure]]] = {sheet: {} for sheet in ADDRESSES}
+    for each in worked:
+        if name := section_of.get(each.key.quantity):
+            whole = keyed(each.key.quantity, each.key.subject) in leads_on
+            sheet = WHOLE if whole else PIPES if name in OF_PIPES else BESIDE
+            sheets[sheet].setdefault(name, []).append(each)
+    return {sheet: sections for sheet, sections in sheets.items() if sections}
 
 
 def _link(desk: Desk, sheet: str) -> Link:
@@ -198,7 +225,7 @@ def _within_weight(
         steps: list[ChainStep] = []
         for figure in figures:
             step = _step(desk, figure)
-            nodes += 5 + sum(map(_elements, step.equations))
+            nodes += 4 + sum(map(_elements, step.equations))
             if nodes > MOST_NODES:
                 left_out[figure.key.quantity] = step.title
             else:
@@ -226,17 +253,3 @@ def _step(desk: Desk, figure: Figure) -> ChainStep:
         number=desk.number(figure, address),
         equations=numbers_in(desk, figure, ""),
     )
-
-
-def _sections(worked: list[Figure]) -> dict[str, list[Figure]]:
-    """Return the figures by section, within each in the order of the table."""
-    section = ""
-    of: dict[str, str] = {}
-    for row in CATALOGUE:
-        section = STARTS.get(row.quantity, section)
-        of.setdefault(row.quantity, section)
-    sections: dict[str, list[Figure]] = {}
-    for each in worked:
-        if each.key.quantity in of:
-            sections.setdefault(of[each.key.quantity], []).append(each)
-    return sections

@@ -7,9 +7,10 @@ on the page is the expression that the program evaluates.
 from __future__ import annotations
 
 import ast
+import re
 import unicodedata
 from collections.abc import Callable, Mapping
-from html import escape
+from html import escape, unescape
 from typing import TypeAlias
 
 from markupsafe import Markup
@@ -25,6 +26,9 @@ Printed: TypeAlias = tuple[list[str], int]
 SUM, PRODUCT, FRACTION, ATOM = 1, 2, 3, 4
 RESULT = "result"
 """The name that the number behind a formula carries."""
+ROW = 22
+"""Most characters of a row of a formula: what a sheet of 320 px takes with fields over numbers."""
+_TAG = re.compile(r"<[^>]*>")
 _DOT_ABOVE = "\N{COMBINING DOT ABOVE}"
 _FUNCTIONS = {"exp": "exp", "log": "ln", "sin": "sin", "cos": "cos"}
 _EXTREMES = {"minimum": "min", "maximum": "max"}
@@ -138,22 +142,35 @@ def _equations(formula: Formula, printer: _Printer, result: str | None) -> tuple
             left = symbol(GLOSSARY[formula.result].symbol)
             behind = ["<mo>≈</mo>", *_number(result, RESULT)] if result else []
             lines.append([left, "<mo>=</mo>", *printer.pieces(statement.value), *behind])
-    return tuple(Markup(f'<math display="block">{_breakable(line)}</math>') for line in lines)
+    return tuple(map(_breakable, lines))
 
 
-def _breakable(pieces: list[str]) -> str:
-    """Return a line in which each operator leads a row: a narrow sheet breaks it before one.
+def _breakable(pieces: list[str]) -> Markup:
+    """Return a line as rows that an operator leads: a narrow sheet breaks it before one.
 
-    A sign behind an operator belongs to what follows it.
+    A row is as long as the narrowest sheet takes it, and a line of one row is none: its elements
+    count on a page that has many. A sign behind an operator belongs to what follows it.
     """
     rows: list[list[str]] = [[]]
     for before, piece in zip(["", *pieces], pieces, strict=False):
         if piece.startswith("<mo>") and not before.startswith("<mo>"):
-            # What stands first in a row would be taken for a sign, and set without space.
-            rows.append([piece.replace("<mo>", '<mo form="infix">')])
+            rows.append([])
+        rows[-1].append(piece)
+    held = [rows[0]]
+    for row in rows[1:]:
+        if _length(held[-1]) + _length(row) <= ROW:
+            held[-1] += row
         else:
-            rows[-1].append(piece)
-    return "".join(map(_row, rows))
+            # What stands first in a row would be taken for a sign, and set without space.
+            held.append([row[0].replace("<mo>", '<mo form="infix">'), *row[1:]])
+    if len(held) == 1:
+        return Markup(f'<math display="block">{"".join(held[0])}</math>')
+    return Markup(f'<math display="block" class="rows">{"".join(map(_row, held))}</math>')
+
+
+def _length(row: list[str]) -> int:
+    """Return how many characters a row has; of a fraction those above and below its line."""
+    return len(unescape(_TAG.sub("", "".join(row))))
 
 
 class _Printer:

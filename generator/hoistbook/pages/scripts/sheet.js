@@ -192,11 +192,11 @@ class Sheet {
     return {
       "mn.result": () => this.known(step.name) ? bare(whole()[0]) : "?",
       "[data-value]": () => this.known(step.name) ? whole()[0] : said("no_number", {}),
-      "[data-band]": () => {
-        const band = this.known(step.name) ? whole()[1] : "";
-        return band && `, ${said("banded", {band})}`;
+      "[data-after]": () => {
+        if (!this.known(step.name)) { return ""; }
+        const band = whole()[1];
+        return `${band && `, ${said("banded", {band})}`}, ${said("by_yours", {})}`;
       },
-      "[data-how]": () => this.known(step.name) ? `, ${said("by_yours", {})}` : "",
       "[data-limit]": () => this.limit(step),
     };
   }
