@@ -92,8 +92,8 @@ REREAD = """() => {
     for (const {element, text, print} of sheet.texts) {
       // Behind the band the page says how the build's number is known, which no script does.
       const printed = print && print().replace(`, ${hoistbook.table.words.by_yours}`, "");
-      if (print && (element.matches("[data-after]")
-          ? !text.startsWith(`${printed}, `) : printed !== text)) {
+      const begins = element.matches("[data-after]") && text.startsWith(`${printed}, `);
+      if (print && printed !== text && !begins) {
         differences.push([sheet.place.dataset.working, text, printed]);
       }
     }
@@ -165,6 +165,22 @@ def test_a_result_may_be_overtyped_too_and_a_band_given(chain: Page) -> None:
     size = number_in(field(chain, "power", "displacement, in cc").input_value())
     # Heywood, Internal Combustion Engine Fundamentals, equation 2.20: M = p V / (2 pi n_R).
     assert torque == pytest.approx(10e5 * size * 1e-6 / (4 * math.pi), rel=0.01)
+
+
+def test_what_a_log_gave_follows_the_number_that_is_written_for_it(chain: Page) -> None:
+    before = step(chain, "charge_temperature").inner_text()
+    assert ", measured" in before
+    logged = field(chain, "charge_density", "temperature of the charge, in K")
+    for written, value, after in (
+        ("333.15 ± 2", "60.0 °C", ", 95 % band 58.0 to 62.0 °C, yours"),
+        ("warm", "no number", ""),
+    ):
+        logged.fill(written)
+        logged.press("Enter")
+        expect(step(chain, "charge_temperature").locator("[data-value]")).to_have_text(value)
+        expect(step(chain, "charge_temperature").locator("[data-after]")).to_have_text(after)
+    chain.get_by_role("button", name="Back to the build's numbers").click()
+    assert step(chain, "charge_temperature").inner_text() == before
 
 
 @pytest.mark.parametrize(

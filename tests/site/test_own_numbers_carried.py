@@ -147,7 +147,8 @@ CARRIED = """async (address) => {
       location.hash = address;
     });
   }
-  const names = sheet.workings.map((each) => each.dataset.working);
+  const names = sheet.workings.map((each) => each.dataset.working)
+    .filter((name) => sheet.steps.has(name));
   return names.map((name) => [name, ...sheet.reading(name)]);
 }"""
 

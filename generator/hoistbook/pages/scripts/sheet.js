@@ -144,7 +144,7 @@ class Sheet {
   /* Puts a field in the place of each number that is not a constant of nature. */
   open(working) {
     const step = this.steps.get(working.dataset.working);
-    if (!step) { return; }
+    if (!step) { this.openGiven(working, working.dataset.working); return; }
     for (const [parameter, name] of step.sources) {
       for (const number of working.querySelectorAll(`mn.${parameter}`)) {
         this.fields.push(this.field(number, parameter, name));
@@ -153,15 +153,36 @@ class Sheet {
         this.texts.push({element: cell, text: cell.textContent, print: () => this.cell(parameter, name)});
       }
     }
-    for (const [mark, print] of Object.entries(this.prints(step))) {
-      for (const element of working.querySelectorAll(mark)) {
-        this.texts.push({element, text: element.textContent, print});
-      }
-    }
+    this.reprint(working, this.prints(step));
     for (const element of working.querySelectorAll("[data-builds]")) {
       this.texts.push({element, text: null});
     }
   }
+
+  reprint(working, prints) {
+    for (const [mark, print] of Object.entries(prints)) {
+      for (const element of working.querySelectorAll(mark)) {
+        const text = element.textContent;
+        this.texts.push({element, text, print: () => print(text)});
+      }
+    }
+  }
+
+  /* What was given and is no result, as a temperature from a log, follows a number written for it. */
+  openGiven(working, name) {
+    if (!this.bases.has(name)) { return; }
+    const {page, digits} = table.quantities[name];
+    const own = (text, none, print) => {
+      if (!this.own.has(name)) { return text; }
+      return this.known(name) ? print(...shown(this.reading(name), page, digits)) : none;
+    };
+    this.reprint(working, {
+      "[data-value]": (text) => own(text, said("no_number", {}), (value) => value),
+      "[data-after]": (text) => own(text, "", (_, band) => this.after(band, "this_is_yours")),
+    });
+  }
+
+  after(band, how) { return `${band && `, ${said("banded", {band})}`}, ${said(how, {})}`; }
 
   field(number, parameter, name) {
     const input = document.createElement("input");
@@ -192,11 +213,7 @@ class Sheet {
     return {
       "mn.result": () => this.known(step.name) ? bare(whole()[0]) : "?",
       "[data-value]": () => this.known(step.name) ? whole()[0] : said("no_number", {}),
-      "[data-after]": () => {
-        if (!this.known(step.name)) { return ""; }
-        const band = whole()[1];
-        return `${band && `, ${said("banded", {band})}`}, ${said("by_yours", {})}`;
-      },
+      "[data-after]": () => this.known(step.name) ? this.after(whole()[1], "by_yours") : "",
       "[data-limit]": () => this.limit(step),
     };
   }
