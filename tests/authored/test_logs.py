@@ -227,6 +227,40 @@ def test_lines_in_which_the_engine_does_not_pull_are_noticed(tmp_path: Path) -> 
     )
 
 
+def test_readings_that_are_none_are_left_out_and_noticed_with_the_first_of_each(
+    tmp_path: Path,
+) -> None:
+    # What loggers write for none: NaN, nothing, -999, the largest of 16 bits, an engine that rolls
+    # out lean (common practice, no source).
+    csv = (
+        "RPM,Torque [N m],Boost [bar gauge],Lambda\n2000,90,-999,0.95\nNaN,91,0.1,0.95\n"
+        "65535,92,,0.95\n4000,93,0.3,1.8\n5000,94,0.4\n6000,-5,0.1,9.99\n"
+    )
+    lay_down(tmp_path, files(csv))
+    read = read_journal(tmp_path)
+    (notice,) = (each for each in read.notices if each.code == "no-reading")
+
+    assert notice.message == (
+        "lines without a reading, of 5 in this log: 2 of speed (`NaN` on line 3), "
+        "2 of boost (`-999` on line 2), 2 of lambda (`1.8` on line 5)"
+    )
+    assert notice.hint == (
+        "they are left out there; a logger that has each channel in its own time leaves gaps"
+    )
+    assert (notice.place.line, notice.place.text) == (2, "2000,90,-999,0.95")
+    assert read.journal is not None
+    columns = read.journal.logs["episodes/01-one/run.csv"].columns
+    assert [math.isnan(value) for value in columns["speed"]] == [0, 1, 1, 0, 0, 0]
+    assert [math.isnan(value) for value in columns["boost"]] == [1, 0, 1, 0, 0, 0]
+    assert [math.isnan(value) for value in columns["lambda"]] == [0, 0, 0, 1, 1, 1]
+
+
+def test_a_log_without_gaps_is_not_noticed(tmp_path: Path) -> None:
+    lay_down(tmp_path, files("RPM,Torque [N m]\n3000,90\n4000,95\n"))
+
+    assert not [each for each in read_journal(tmp_path).notices if each.code == "no-reading"]
+
+
 def test_a_column_in_another_unit_than_it_says_is_noticed(tmp_path: Path) -> None:
     csv = "RPM,Torque [N m],Boost [bar gauge]\n33,90,50\n50,100,55\n66,100,60\n"
     lay_down(tmp_path, files(csv))

@@ -11,6 +11,7 @@ from hoistbook.authored.records import Log, PowerRun
 from hoistbook.authored.sheets import (
     Column,
     Form,
+    Numbers,
     Sheet,
     columns_reader,
     look_at,
@@ -18,30 +19,54 @@ from hoistbook.authored.sheets import (
     sheet_of,
 )
 from hoistbook.problems import Place
+from hoistbook.values.possible import POSSIBLE
 from hoistbook.values.quantity import likely
 
 COLUMNS: Mapping[str, Column] = {
     "time": Column("time", (), "s"),
     "speed": Column(
-        "speed of rotation", ("engine speed", "rpm", "revs"), "rpm", "300 rpm to 20000 rpm"
+        "speed of rotation",
+        ("engine speed", "rpm", "revs"),
+        "rpm",
+        "300 rpm to 20000 rpm",
+        possible="engine_speed",
     ),
-    "torque": Column("torque", ("engine torque", "wheel torque"), "", "5 N m to 3000 N m"),
-    "power": Column("power", ("engine power", "wheel power"), "", "1 kW to 2000 kW"),
-    "boost": Column("pressure", ("boost pressure",), "", "-1 bar to 5 bar", "gauge"),
+    "torque": Column(
+        "torque", ("engine torque", "wheel torque"), "", "5 N m to 3000 N m", possible="torque"
+    ),
+    "power": Column(
+        "power", ("engine power", "wheel power"), "", "1 kW to 2000 kW", possible="power"
+    ),
+    "boost": Column("pressure", ("boost pressure",), "", "-1 bar to 5 bar", "gauge", "boost"),
     "manifold pressure": Column(
-        "pressure", ("manifold absolute pressure", "map"), "", "0.2 bar to 6 bar", "absolute"
+        "pressure",
+        ("manifold absolute pressure", "map"),
+        "",
+        "0.2 bar to 6 bar",
+        "absolute",
+        "manifold_absolute_pressure",
     ),
-    "lambda": Column("ratio", (), "lambda", "0.6 to 1.6"),
+    "lambda": Column("ratio", (), "lambda", "0.6 to 1.6", possible="lambda_ratio"),
     "charge temperature": Column(
-        "temperature", ("intake air temperature",), "", "-30 degC to 200 degC"
+        "temperature",
+        ("intake air temperature",),
+        "",
+        "-30 degC to 200 degC",
+        possible="charge_temperature",
     ),
     "oil temperature": Column("temperature"),
     "coolant temperature": Column("temperature"),
     "oil pressure": Column("pressure"),
     "fuel pressure": Column("pressure"),
-    "injector duty": Column("ratio"),
-    "injector time": Column("time", ("injector open time", "injection time", "pulse width")),
-    "air mass flow": Column("mass flow", ("mass air flow", "air flow", "engine air flow")),
+    "injector duty": Column("ratio", possible="injector_duty"),
+    "injector time": Column(
+        "time", ("injector open time", "injection time", "pulse width"), possible="injector_time"
+    ),
+    "air mass flow": Column(
+        "mass flow",
+        ("mass air flow", "air flow", "engine air flow"),
+        possible="air_mass_flow",
+    ),
     "throttle": Column("ratio", ("throttle position",)),
     "road speed": Column("speed"),
     "voltage": Column("voltage", ("battery voltage",)),
@@ -75,7 +100,9 @@ def read_log(run: PowerRun, context: Context) -> Log | None:
     look_at(sheet, found, context)
     _tell_unused(sheet, found.columns, context)
     _tell_overrun(run.log, found.columns, context)
-    return Log(columns=found.columns)
+    read = {name: _readings(name, values) for name, values in found.columns.items()}
+    _tell_unread(sheet, found, read, context)
+    return Log(columns=read)
 
 
 def _check_complete(sheet: Sheet, columns: Mapping[str, Sequence[float]]) -> None:
@@ -133,3 +160,35 @@ def _tell_overrun(file: str, columns: Mapping[str, Sequence[float]], context: Co
         message = f"left out, since their {name} is nothing or less: {of_all} of this log"
         hint = "the engine does not pull there: the car rolls out, or stands"
         context.notice("overrun", message, Place(file), hint)
+
+
+def _readings(name: str, values: Sequence[float]) -> tuple[float, ...]:
+    """Return a column with a gap where it holds what cannot be."""
+    low, high, _ = POSSIBLE.get(COLUMNS[name].possible, (-np.inf, np.inf, ""))
+    own = np.array(values)
+    return tuple(np.where((own >= low) & (own <= high), own, np.nan).tolist())
+
+
+def _tell_unread(
+    sheet: Sheet, found: Numbers, read: Mapping[str, Sequence[float]], context: Context
+) -> None:
+    """Say how many readings are left out where the engine pulls, and what the first of them is."""
+    pulls = ~(np.array(read[_drive(read)]) <= 0)
+    told, firsts = [], []
+    for name, values in read.items():
+        lines = np.flatnonzero(np.isnan(values) & pulls)
+        if len(lines) == 0:
+            continue
+        first = found.lines[int(lines[0])]
+        cell = sheet.cell(name, first)
+        shown = f"`{cell[:40]}`" if cell else "nothing"
+        told.append(f"{len(lines)} of {name} ({shown} on line {first})")
+        firsts.append(first)
+    if told:
+        of_all = f"of {int(pulls.sum())} in this log"
+        message = f"lines without a reading, {of_all}: {', '.join(told)}"
+        place = Place(sheet.file, min(firsts), 1, sheet.lines[min(firsts) - 1][:200])
+        hint = (
+            "they are left out there; a logger that has each channel in its own time leaves gaps"
+        )
+        context.notice("no-reading", message, place, hint)

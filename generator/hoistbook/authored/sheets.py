@@ -49,6 +49,8 @@ class Column:
     """Where nearly all such values lie, as "300 rpm to 20000 rpm" (common practice, no source)."""
     reference: str = ""
     """`gauge` or `absolute`, where its pressure has to say which."""
+    possible: str = ""
+    """What of the table of what can be it is; empty where anything goes."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +104,11 @@ class Sheet:
         number = min(self.start + row, len(self.lines) - 1)
         place = Place(self.file, number + 1, 1, self.lines[number][:200])
         self.problems.append(Problem(code, message, place, hint))
+
+    def cell(self, name: str, line: int) -> str:
+        """Return what stands in a column on a line of the file."""
+        row, index = self.rows[line - 1 - self.start], self.picked[name].index
+        return row[index].strip() if index < len(row) else ""
 
     def wrong_at(self, code: str, message: str, line: int, hint: str) -> None:
         """Note what is wrong on a line of the file."""

@@ -13,6 +13,7 @@ from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, PartState, State, Status
 from hoistbook.values.evidence import Evidence
+from hoistbook.values.possible import POSSIBLE
 from hoistbook.values.quantity import Quantity
 
 FLOORS = {"boost": -math.inf, "deck_clearance": -math.inf, "dish_volume": -math.inf}
@@ -24,18 +25,6 @@ CEILINGS = {
     "volume_fraction_second": 1.0,
 }
 """Physical bounds, by glossary key; what has no line here lies anywhere above zero."""
-POSSIBLE = {
-    "boost": (-1e5, 5e5, "a boost between -1 and 5 bar gauge"),
-    "lambda_ratio": (0.5, 1.6, "a lambda between 0.5 and 1.6"),
-    "displacement": (20e-6, 20e-3, "a displacement between 20 cc and 20 L"),
-    "charge_temperature": (223.0, 523.0, "a charge temperature between -50 and 250 degC"),
-    "compression_ratio": (4.0, 25.0, "a compression ratio between 4 and 25"),
-    "air_pressure": (40e3, 115e3, "an air pressure between 400 and 1150 hPa"),
-    "air_temperature": (213.0, 333.0, "an air temperature between -60 and 60 degC"),
-    "rev_limit": (1e3, 25e3, "a rev limit between 1,000 and 25,000 rpm"),
-}
-"""Lowest and highest of inputs that are a slip of the pen beyond, by glossary key, and in words;
-SI (common practice, no source). No number is worked out from a slip."""
 MAY_BE_NOTHING = (
     "bend_count",
     "boost",
