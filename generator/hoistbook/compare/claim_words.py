@@ -35,7 +35,7 @@ def why_of(claim: Claim, figure: Figure, state: State, inputs: Inputs | None) ->
         f"{_standard(figure)}."
     )
     across = " The band reaches across the bound." if reaches_across(claim, figure) else ""
-    said = f"{sentence} {_result(claim, figure, unit, inputs)}{across}"
+    said = f"{sentence} {_result(claim, figure, unit, state, inputs)}{across}"
     return " ".join([said, *_conditions(claim, state)])
 
 
@@ -68,7 +68,7 @@ def spare_of(claim: Claim, figure: Figure) -> str:
     return f"{_number(abs(clear), place(clear, 2))} {printed_unit(unit)}".rstrip()
 
 
-def _result(claim: Claim, figure: Figure, unit: str, inputs: Inputs | None) -> str:
+def _result(claim: Claim, figure: Figure, unit: str, state: State, inputs: Inputs | None) -> str:
     """Return the result with its margin, and where boost is a condition, from where it turns."""
     value = to_unit(figure.value, unit)
     spare = spare_of(claim, figure)
@@ -82,11 +82,11 @@ def _result(claim: Claim, figure: Figure, unit: str, inputs: Inputs | None) -> s
         if holds
         else f"Does not hold at {asked}, missed by {spare}"
     )
-    turn = _turn(claim, figure.key, unit, inputs, boost)
+    turn = _turn(claim, figure.key, unit, state, inputs, boost)
     return f"{result}; {turn}." if turn else f"{result}."
 
 
-def _turn(claim: Claim, key: Key, unit: str, inputs: Inputs, boost: Quantity) -> str:
+def _turn(claim: Claim, key: Key, unit: str, state: State, inputs: Inputs, boost: Quantity) -> str:
     """Return from or up to which boost a claim holds, empty where it does not turn nearby.
 
     Nothing is said of how much more boost would make a claim hold.
@@ -94,15 +94,15 @@ def _turn(claim: Claim, key: Key, unit: str, inputs: Inputs, boost: Quantity) ->
     base = next((each for each in inputs.bases if each.key == "boost"), None)
     if base is None or isinstance(base.value, tuple):
         return ""
-    margin = margin_over_boost(
-        inputs, key, lambda value: min(margins(claim, to_unit(value, unit)))
+    margin_at = margin_over_boost(
+        inputs, state, key, lambda value: min(margins(claim, to_unit(value, unit)))
     )
     offset = boost.value - base.value
-    holds = margin(base.value) >= 0
-    above = end_above(margin, base.value) if holds else None
+    holds = margin_at(base.value)(base.value) >= 0
+    above = end_above(margin_at, base.value) if holds else None
     if above is not None:
         return f"stops holding at {_written(above + offset, boost)} {ALONE}"
-    below = end_below(margin, base.value)
+    below = end_below(margin_at, base.value)
     if below is None:
         return ""
     side = "from" if holds else "up to"

@@ -17,7 +17,9 @@ from hoistbook.figures.catalogue import CATALOGUE, MEASURED, QUANTITIES
 from hoistbook.figures.figure import Figure, Figures, Key, Missing
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import KnownRun, known_runs, up_to
-from hoistbook.figures.stage import estimate, taught
+from hoistbook.figures.learning import calibrated
+from hoistbook.figures.map_inputs import with_map
+from hoistbook.figures.stage import estimate
 from hoistbook.history.state import Dated, State
 from hoistbook.problems import closest
 from hoistbook.units import dimension, to_unit
@@ -69,14 +71,18 @@ def _verdict(
     if not claim.conditions:
         return _answered(claim, state, key, figures.get(key.quantity, key.subject), None)
     asked = at_conditions(state, claim)
-    inputs = taught(inputs_of(asked), asked, runs)
-    return _answered(claim, state, key, estimate(inputs, key), inputs)
+    inputs = calibrated(inputs_of(asked), asked, runs)
+    return _answered(claim, state, key, estimate(with_map(inputs, asked), key), inputs)
 
 
 def _answered(
     claim: Claim, state: State, key: Key, found: Figure | Missing | None, inputs: Inputs | None
 ) -> ClaimVerdict:
-    """Return the verdict on a figure, worked out from the inputs where there are conditions."""
+    """Return the verdict on a figure, worked out from the inputs where there are conditions.
+
+    The inputs are those before the compressor's map was read, which says another thing of each
+    boost.
+    """
     if isinstance(found, Figure):
         return _judged(claim, state, found, inputs)
     why = f"Not known yet: give {'; '.join(found.give)}." if found else not_there(key, state)
