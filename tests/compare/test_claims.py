@@ -398,7 +398,8 @@ def test_conditions_that_the_car_meets_anyway_change_no_number_read_from_a_map()
 
 
 def test_at_the_boost_that_is_said_a_claim_turns_where_a_map_gives_the_efficiency():
-    car = mapped(MAP)
+    falls = tuple(0.75 - 0.25 * (ratio - 1) for ratio in MAP.pressure_ratio)
+    car = mapped(replace(MAP, efficiency=falls))
 
     def at(boost):
         return verdict(
