@@ -206,6 +206,16 @@ def test_a_run_at_forty_speeds_in_any_order_and_twice_is_read_as_it_is(tmp_path:
             "run.csv:3:1: `-3.4e38` in the column torque is not a number",
         ),
         (
+            "RPM,Torque [N m],Torque [N m]\n2000,90,180\n3000,100,200\n",
+            "run.csv:1:1: several columns of this log could be torque: `Torque [N m]` and "
+            "`Torque [N m]`",
+        ),
+        (
+            "RPM,Engine torque [N m],Wheel torque [N m]\n2000,90,80\n3000,100,90\n",
+            "run.csv:1:1: several columns of this log could be torque: `Engine torque [N m]` and "
+            "`Wheel torque [N m]`",
+        ),
+        (
             "RPM,Torque [N m]\n1e999,90\n3000,90\n",
             "run.csv:2:1: `1e999` in the column speed is not a number",
         ),
@@ -241,7 +251,7 @@ def test_readings_that_are_none_are_left_out_and_noticed_with_the_first_of_each(
     (notice,) = (each for each in read.notices if each.code == "no-reading")
 
     assert notice.message == (
-        "lines without a reading, of 5 in this log: 2 of speed (`NaN` on line 3), "
+        "lines without a reading, of 6 in this log: 2 of speed (`NaN` on line 3), "
         "2 of boost (`-999` on line 2), 2 of lambda (`1.8` on line 5)"
     )
     assert notice.hint == (
@@ -255,10 +265,85 @@ def test_readings_that_are_none_are_left_out_and_noticed_with_the_first_of_each(
     assert [math.isnan(value) for value in columns["lambda"]] == [0, 0, 0, 1, 1, 1]
 
 
+def test_a_reading_that_stands_out_alone_is_left_out_and_noticed(tmp_path: Path) -> None:
+    # One sample of 5,000 N m among some of 150 would be the power of the car, 2.6 MW.
+    rows = [f"{speed},{150 - (speed - 4000) / 100:.0f},0.5" for speed in range(2000, 6000, 200)]
+    rows[11] = "4200,5000,0.5"
+    rows[15] = "5000,140,3.9"
+    lay_down(tmp_path, files("RPM,Torque [N m],Boost [bar gauge]\n" + "\n".join(rows)))
+    read = read_journal(tmp_path)
+    (notice,) = (each for each in read.notices if each.code == "lone-reading")
+
+    assert notice.message == (
+        "lines whose reading stands out alone, of 20 in this log: "
+        "1 of torque (`5000` on line 13), 1 of boost (`3.9` on line 17)"
+    )
+    assert notice.hint == (
+        "they are left out there as slips of a sensor; if they are none, log the run again"
+    )
+    assert notice.place.line == 13
+    assert read.journal is not None
+    columns = read.journal.logs["episodes/01-one/run.csv"].columns
+    assert [at for at, each in enumerate(columns["torque"]) if math.isnan(each)] == [11]
+    assert [at for at, each in enumerate(columns["boost"]) if math.isnan(each)] == [15]
+
+
+@pytest.mark.parametrize(
+    "torques",
+    [
+        # The throttle opens, the clutch slips, two runs lie apart, an engine is quiet, or noisy.
+        [20, 22, 25, 24, 150, 152, 151, 155, 150, 149, 151, 150],
+        [150, 151, 152, 150, 90, 60, 92, 150, 149, 150, 151, 150],
+        [150, 110, 151, 111, 149, 109, 150, 110, 151, 112, 150, 111],
+        [150] * 12,
+        [150, 170, 140, 165, 135, 172, 150, 161, 140, 168, 141, 159],
+    ],
+)
+def test_what_engines_do_is_no_lone_reading(tmp_path: Path, torques: list[int]) -> None:
+    rows = "\n".join(f"{2000 + 300 * n},{each}" for n, each in enumerate(torques))
+    lay_down(tmp_path, files(f"RPM,Torque [N m]\n{rows}\n"))
+
+    assert not [each for each in read_journal(tmp_path).notices if each.code == "lone-reading"]
+
+
 def test_a_log_without_gaps_is_not_noticed(tmp_path: Path) -> None:
     lay_down(tmp_path, files("RPM,Torque [N m]\n3000,90\n4000,95\n"))
 
     assert not [each for each in read_journal(tmp_path).notices if each.code == "no-reading"]
+
+
+@pytest.mark.parametrize(
+    ("csv", "hint"),
+    [
+        (
+            'RPM,Torque [N m]\n"2,000",90\n',
+            "if this is a thousand and more, write it without a mark between the thousands",
+        ),
+        (
+            "RPM;Torque [N m]\n2 000;90\n",
+            "if this is a thousand and more, write it without a mark between the thousands",
+        ),
+        (
+            "RPM;Torque [N m]\n2000;90.5\n3000;91,5\n",
+            "commas and points stand before decimals in one file: use one of them throughout",
+        ),
+        ("RPM,Torque [N m]\n2000,ERR\n", "correct the file or leave it empty"),
+        (
+            "RPM,Torque [N m],Torque [N m]\n2000,90,180\n3000,100,200\n",
+            "give one of them another heading in the file",
+        ),
+        (
+            "RPM,Engine torque [N m],Wheel torque [N m]\n2000,90,80\n3000,100,90\n",
+            "say which, as `columns: {torque: Engine torque [N m]}`",
+        ),
+    ],
+)
+def test_what_is_wrong_with_a_cell_or_a_heading_comes_with_what_to_do(
+    tmp_path: Path, csv: str, hint: str
+) -> None:
+    lay_down(tmp_path, files(csv))
+
+    assert [each.hint for each in read_journal(tmp_path).problems] == [hint]
 
 
 def test_a_column_in_another_unit_than_it_says_is_noticed(tmp_path: Path) -> None:

@@ -7,11 +7,11 @@ from collections.abc import Collection, Mapping, Sequence
 import numpy as np
 
 from hoistbook.authored.context import Context
+from hoistbook.authored.readings import readings
 from hoistbook.authored.records import Log, PowerRun
 from hoistbook.authored.sheets import (
     Column,
     Form,
-    Numbers,
     Sheet,
     columns_reader,
     look_at,
@@ -19,7 +19,6 @@ from hoistbook.authored.sheets import (
     sheet_of,
 )
 from hoistbook.problems import Place
-from hoistbook.values.possible import POSSIBLE
 from hoistbook.values.quantity import likely
 
 COLUMNS: Mapping[str, Column] = {
@@ -100,9 +99,7 @@ def read_log(run: PowerRun, context: Context) -> Log | None:
     look_at(sheet, found, context)
     _tell_unused(sheet, found.columns, context)
     _tell_overrun(run.log, found.columns, context)
-    read = {name: _readings(name, values) for name, values in found.columns.items()}
-    _tell_unread(sheet, found, read, context)
-    return Log(columns=read)
+    return Log(columns=readings(sheet, found, _drive(found.columns), context))
 
 
 def _check_complete(sheet: Sheet, columns: Mapping[str, Sequence[float]]) -> None:
@@ -160,35 +157,3 @@ def _tell_overrun(file: str, columns: Mapping[str, Sequence[float]], context: Co
         message = f"left out, since their {name} is nothing or less: {of_all} of this log"
         hint = "the engine does not pull there: the car rolls out, or stands"
         context.notice("overrun", message, Place(file), hint)
-
-
-def _readings(name: str, values: Sequence[float]) -> tuple[float, ...]:
-    """Return a column with a gap where it holds what cannot be."""
-    low, high, _ = POSSIBLE.get(COLUMNS[name].possible, (-np.inf, np.inf, ""))
-    own = np.array(values)
-    return tuple(np.where((own >= low) & (own <= high), own, np.nan).tolist())
-
-
-def _tell_unread(
-    sheet: Sheet, found: Numbers, read: Mapping[str, Sequence[float]], context: Context
-) -> None:
-    """Say how many readings are left out where the engine pulls, and what the first of them is."""
-    pulls = ~(np.array(read[_drive(read)]) <= 0)
-    told, firsts = [], []
-    for name, values in read.items():
-        lines = np.flatnonzero(np.isnan(values) & pulls)
-        if len(lines) == 0:
-            continue
-        first = found.lines[int(lines[0])]
-        cell = sheet.cell(name, first)
-        shown = f"`{cell[:40]}`" if cell else "nothing"
-        told.append(f"{len(lines)} of {name} ({shown} on line {first})")
-        firsts.append(first)
-    if told:
-        of_all = f"of {int(pulls.sum())} in this log"
-        message = f"lines without a reading, {of_all}: {', '.join(told)}"
-        place = Place(sheet.file, min(firsts), 1, sheet.lines[min(firsts) - 1][:200])
-        hint = (
-            "they are left out there; a logger that has each channel in its own time leaves gaps"
-        )
-        context.notice("no-reading", message, place, hint)

@@ -194,11 +194,27 @@ def _pick(sheet: Sheet, named: Mapping[str, str]) -> None:
         _take(name, found[0], found[1], sheet)
     taken = {each.index for each in sheet.picked.values()}
     for name, column in sheet.form.columns.items():
-        for index, heading in enumerate(sheet.headings):
-            bare = _bare(heading).casefold()
-            if name not in named and index not in taken and bare in (name, *column.headings):
-                _take(name, index, "", sheet)
-                taken.add(index)
+        alike = [
+            index
+            for index, heading in enumerate(sheet.headings)
+            if index not in taken and _bare(heading).casefold() in (name, *column.headings)
+        ]
+        if name in named or not alike:
+            continue
+        if len(alike) > 1:
+            _several(name, [sheet.headings[index] for index in alike], sheet)
+            continue
+        _take(name, alike[0], "", sheet)
+        taken.add(alike[0])
+
+
+def _several(name: str, headings: Sequence[str], sheet: Sheet) -> None:
+    shown = " and ".join(f"`{each}`" for each in headings)
+    message = f"several columns of this {sheet.form.what} could be {name}: {shown}"
+    hint = f"say which, as `columns: {{{name}: {headings[0]}}}`"
+    if len(set(headings)) < len(headings):
+        hint = "give one of them another heading in the file"
+    sheet.problem("several-columns", message, 0, hint)
 
 
 def _find(heading: str, sheet: Sheet) -> tuple[int, str] | None:
@@ -264,9 +280,18 @@ def _samples(sheet: Sheet) -> Numbers:
         found[name] = tuple(np.asarray(from_unit(values, column.unit)).tolist())
     for number, name, cell in sorted(bad)[:MOST_PROBLEMS]:
         message = f"`{cell.strip()[:40]}` in the column {name} is not a number"
-        sheet.problem("bad-number", message, number, "correct the file or leave it empty")
+        sheet.problem("bad-number", message, number, _how_to_write(cell.strip()))
     lines = tuple(sheet.start + number + 1 for number in numbers)
     return Numbers(columns=found, lines=lines)
+
+
+def _how_to_write(cell: str) -> str:
+    """Return what to do about a cell that is no number."""
+    if re.fullmatch(r"-?\d{1,3}([ ,.'\N{NO-BREAK SPACE}]\d{3})+([.,]\d+)?", cell):
+        return "if this is a thousand and more, write it without a mark between the thousands"
+    if re.fullmatch(r"-?\d+,\d+", cell):
+        return "commas and points stand before decimals in one file: use one of them throughout"
+    return "correct the file or leave it empty"
 
 
 def _cells(rows: Sequence[Sequence[str]], index: int) -> list[str]:
@@ -321,7 +346,8 @@ def look_at(sheet: Sheet, found: Numbers, context: Context) -> None:
         if len(values) == 0:
             continue
         middle, unit = float(np.median(values)), sheet.picked[name].unit
-        text = f"{to_unit(middle, unit):.4g} {unit.strip('-')}".strip()
+        rounded = float(f"{to_unit(middle, unit):.4g}")
+        text = f"{rounded:.15g} {unit.strip('-')}".strip()
         quantity = Quantity(value=middle, unit=unit, text=text)
         usual = sheet.form.columns[name].usual
         slip = likely_slip(f"the middle of the column {name}", quantity, usual)

@@ -43,6 +43,15 @@ class Step:
         """Return the name of the result in the environment."""
         return keyed(self.row.quantity, self.subject)
 
+    def judged(self, quantity: str) -> str:
+        """Return the name of what a range of the formula is of: result, parameter or neither.
+
+        A loss of pressure is good up to a Mach number that it does not take.
+        """
+        if quantity == FORMULAS[self.row.formula].result:
+            return self.name
+        return self.sources.get(quantity) or keyed(quantity, self.subject)
+
 
 @dataclass(slots=True, kw_only=True)
 class Worked:
@@ -115,6 +124,7 @@ def upstream(inputs: Inputs, names: Sequence[str]) -> frozenset[str]:
         needed.add(name)
         if name in steps:
             ahead += steps[name].sources.values()
+            ahead += map(steps[name].judged, FORMULAS[steps[name].row.formula].valid)
         if name in LOOP_START:
             ahead.append(LOOP_START[name])
     return frozenset(needed)

@@ -224,15 +224,17 @@ def _notes(worked: Worked, step: Step) -> tuple[str, ...]:
 def _out_of_range(worked: Worked, step: Step) -> list[str]:
     """Return a sentence for each quantity that leaves the range the formula is good for."""
     notes = []
-    for parameter, (low, high) in FORMULAS[step.row.formula].valid.items():
-        name = step.name if parameter == step.row.quantity else step.sources.get(parameter, "")
+    for judged, (low, high) in FORMULAS[step.row.formula].valid.items():
+        name = step.judged(judged)
         if name not in worked.values:
             continue
         centre = worked.values[name][:, 0]
+        if step.name in worked.lines and len(centre) > 1:
+            centre = centre[[worked.lines[step.name]]]
         outside = np.flatnonzero((centre < low) | (centre > high))
         if len(outside) == 0:
             continue
-        words = GLOSSARY[parameter].words.partition(":")[0].partition(",")[0]
+        words = GLOSSARY[judged].words.partition(":")[0].partition(",")[0]
         notes.append(
             f"{words[0].upper()}{words[1:]} leaves the range that this formula is good for"
             f"{_between(worked, outside) if len(centre) > 1 else ''}."
@@ -241,7 +243,11 @@ def _out_of_range(worked: Worked, step: Step) -> list[str]:
 
 
 def _between(worked: Worked, lines: NDArray[np.intp]) -> str:
-    first, last = worked.inputs.speeds[lines[0]], worked.inputs.speeds[lines[-1]]
-    if first == last:
-        return f" at {first:,.0f} rpm"
-    return f" between {first:,.0f} and {last:,.0f} rpm"
+    """Return at which engine speeds some lines lie, each stretch of them by itself."""
+    stretches = np.split(lines, np.flatnonzero(np.diff(lines) > 1) + 1)
+    speeds = worked.inputs.speeds
+    ends = [(speeds[each[0]], speeds[each[-1]]) for each in stretches]
+    return " and".join(
+        f" at {first:,.0f} rpm" if first == last else f" between {first:,.0f} and {last:,.0f} rpm"
+        for first, last in ends
+    )

@@ -16,7 +16,7 @@ POSSIBLE: Mapping[str, tuple[float, float, str]] = {
     "compression_ratio": (4.0, 25.0, "a compression ratio between 4 and 25"),
     "air_pressure": (40e3, 115e3, "an air pressure between 400 and 1150 hPa"),
     "air_temperature": (213.0, 333.0, "an air temperature between -60 and 60 degC"),
-    "engine_speed": (0.0, 25e3, "an engine speed between 0 and 25,000 rpm"),
+    "engine_speed": (300.0, 25e3, "an engine speed between 300 and 25,000 rpm"),
     "rev_limit": (1e3, 25e3, "a rev limit between 1,000 and 25,000 rpm"),
     "torque": (-10e3, 10e3, "a torque between -10,000 and 10,000 N m"),
     "power": (-2e6, 2e6, "a power between -2,000 and 2,000 kW"),
