@@ -7,7 +7,6 @@ import pytest
 
 from hoistbook.authored.records import BoostBySpeed, Claim, Episode, Journal
 from hoistbook.compare.claims import NAMES, claim_verdicts, key_of
-from hoistbook.compare.search import FINE, end_above, end_below
 from hoistbook.compare.verdicts import Result
 from hoistbook.figures.catalogue import QUANTITIES
 from hoistbook.figures.figure import Key
@@ -371,43 +370,9 @@ def test_without_a_boost_among_the_conditions_there_is_no_search():
         assert "hold" not in found.why.casefold()
 
 
-def test_the_end_of_a_simple_margin_is_found():
-    assert end_above(lambda _: lambda boost: 123e3 - boost, 80e3) == pytest.approx(123e3, abs=FINE)
-    assert end_below(lambda _: lambda boost: boost - 42e3, 80e3) == pytest.approx(42e3, abs=FINE)
-    assert end_above(lambda _: lambda boost: 1.0, 80e3) is None
-    assert end_below(lambda _: lambda boost: 1.0, 80e3) is None
-
-
-@pytest.mark.parametrize("moves", [-0.3, 0.3])
-def test_the_end_is_found_with_the_map_read_at_the_end(moves):
-    # A margin of 120 kPa that what is read moves: with all read at the end, b = 120 + m (b - 80).
-    end = (120e3 - moves * 80e3) / (1 - moves)
-
-    def margin_at(read_at):
-        return lambda boost: 120e3 + moves * (read_at - 80e3) - boost
-
-    assert end_above(margin_at, 80e3) == pytest.approx(end, abs=3 * FINE)
-
-
 def test_conditions_that_the_car_meets_anyway_change_no_number_read_from_a_map():
     car = mapped(replace(MAP, flow=(0.05, 0.05, 0.4, 0.4)))
     (figures,) = figures_of(Journal(title="A build", place=PLACE, episodes=()), (car,))
     asked = claim("compressor outlet temperature", "below", (200, "degC"), boost=gauge(0.8))
     found = verdict(asked, car).found
     assert found.value == figures.get("compressor_outlet_temperature").value
-
-
-def test_at_the_boost_that_is_said_a_claim_turns_where_a_map_gives_the_efficiency():
-    falls = tuple(0.75 - 0.25 * (ratio - 1) for ratio in MAP.pressure_ratio)
-    car = mapped(replace(MAP, efficiency=falls))
-
-    def at(boost):
-        return verdict(
-            claim("compressor outlet temperature", "below", (110, "degC"), boost=gauge(boost)), car
-        )
-
-    said = re.search(r"stops holding at ([0-9.]+) bar gauge", at(0.4).why)
-    assert said
-    end = float(said[1])
-    assert at(end - 0.01).result is Result.HOLDS
-    assert at(end + 0.01).result is Result.FAILS
