@@ -16,7 +16,7 @@ from hoistbook.figures.defaults import DEFAULTS, Default
 from hoistbook.figures.draws import WIDTHS_PER_DEVIATION, band
 from hoistbook.figures.figure import Figure, Missing
 from hoistbook.figures.inputs import inputs_of
-from hoistbook.figures.stage import estimates
+from hoistbook.figures.stage import estimate, estimates
 from hoistbook.units import from_unit
 from hoistbook.values.evidence import Evidence
 from tests.figures.states import CAR, PARTS, TURBO_PARTS, boosted, fitted, given, state
@@ -252,6 +252,20 @@ def test_what_leaves_the_range_of_a_formula_is_said_where_it_does():
     assert notes == (
         "Engine speed leaves the range that this formula is good for between 6,100 and 6,300 rpm.",
     )
+
+
+def test_a_loss_of_pressure_is_judged_by_the_mach_number_of_its_pipe():
+    # White, Fluid Mechanics (from memory): air counts as incompressible up to Mach 0.3.
+    narrow = TURBO_PARTS["hot-pipe"].part.facts | {"bore": given(30, "mm")}
+    parts = TURBO_PARTS | {"hot-pipe": fitted("hot-pipe", "pipe", narrow)}
+    said = ("Mach number in the pipe leaves the range that this formula is good for.",)
+
+    assert figure(boosted(parts=parts), "mach_number", "hot-pipe").value > 0.3
+    loss = figure(boosted(parts=parts), "pipe_pressure_loss", "hot-pipe")
+    assert loss.notes == said
+    assert estimate(inputs_of(boosted(parts=parts)), loss.key).notes == said
+    assert figure(boosted(), "mach_number", "hot-pipe").value < 0.3
+    assert figure(boosted(), "pipe_pressure_loss", "hot-pipe").notes == ()
 
 
 def test_the_order_of_other_inputs_changes_nothing():

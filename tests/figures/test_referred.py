@@ -183,6 +183,22 @@ def test_a_factor_outside_the_range_of_its_standard_is_flagged_and_not_applied()
     )
 
 
+def test_a_factor_taken_out_of_a_log_is_judged_by_the_range_of_its_standard():
+    # The same air: what the rollers' own program put in lies outside 0.93 to 1.07, too.
+    mountain = {
+        "pressure": quantity(80, "kPa"),
+        "temperature": quantity(35, "degC"),
+        "humidity": quantity(30, "%"),
+    }
+    _, figures, _ = known(stated="ISO 1585", **mountain)
+    factor = figures.get("stated_correction_factor")
+    assert factor.value == pytest.approx(1.351, abs=0.002)
+    assert factor.notes[0] == (
+        "Factor that a power standard applies to the observed power leaves the range that this "
+        "formula is good for."
+    )
+
+
 def test_of_an_unknown_standard_nothing_can_be_said():
     run, figures, _ = known(stated="STD", wanted="SAE J607")
     assert torque_of(figures).value == TORQUE

@@ -52,6 +52,8 @@ GIVE = {
     "320 m}`, or the pressure on the spot, `air pressure: 975 hPa`",
     "boost": "boost, as in `settings: {boost: 0.8 bar gauge}`; without a charger at work "
     "`settings: {boost: none}`",
+    "full load": "boost with the throttle open: all that is given lies more than 0.1 bar below "
+    "the pressure of the air",
     "displacement": "displacement, as in `car: {engine displacement: 1598 cc}`",
     "compression_ratio": "compression ratio, as in `car: {engine compression ratio: 9.5:1}`",
     "vehicle_mass": "mass of the car, as in `car: {mass: 905 kg}`",

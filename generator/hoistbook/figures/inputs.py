@@ -19,6 +19,7 @@ from hoistbook.figures.oil_inputs import put_down_oil
 from hoistbook.figures.pipe_inputs import put_down_pipes, put_down_throats
 from hoistbook.figures.road_inputs import put_down_cylinders, put_down_road, ratio_by_dimensions
 from hoistbook.figures.spreads import spread
+from hoistbook.figures.stretches import between
 from hoistbook.history.state import Dated, PartState, State
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.quantity import Quantity
@@ -35,10 +36,12 @@ ONE_BOOST = (
     "One boost pressure is given for all engine speeds. It is drawn from half the rev limit up; "
     "below that nobody has said that it is reached."
 )
-PART_LOAD = (
-    "Where the boost given is below nothing, the throttle or the turbine holds the engine back: a "
-    "filling under boost must not be carried there. On one test-bench engine it was 0.95 under "
-    "boost and 0.54 to 0.90 at or below the pressure of the air."
+FULL_LOAD_FROM = -10e3
+"""Boost below which the throttle holds an engine back, gauge [Pa]: a filter and an open throttle
+take less (common practice, no source)."""
+HELD_BACK = (
+    "Nothing is drawn {at}: the boost given there is more than 0.1 bar below nothing, so the "
+    "throttle is not open, and the filling of full load must not be carried to part load."
 )
 TWO_CHARGERS = (
     "A turbocharger and a supercharger together are reckoned as the turbocharger alone: what the "
@@ -117,17 +120,21 @@ def _boost_by_speed(
         finder.lacks("boost", GIVE["possible speed"].format("boost at an engine speed"))
         finder.lacks("engine_speed", GIVE["possible speed"].format("boost at an engine speed"))
         return ()
-    speeds = at or grid(boost.speeds[0], boost.speeds[-1])
     pressures = [each.value for each in boost.pressures]
+    own = np.array(grid(boost.speeds[0], boost.speeds[-1]))
+    held = np.interp(own, boost.speeds, pressures) < FULL_LOAD_FROM
+    speeds = at or tuple(own[~held].tolist())
     wanted = next(filter(None, (impossible("boost", each) for each in pressures)), "")
-    if wanted:
-        finder.lacks("boost", f"{wanted} for settings: boost, by engine speed")
+    if wanted or not speeds:
+        give = f"{wanted} for settings: boost, by engine speed" if wanted else GIVE["full load"]
+        finder.lacks("boost", give)
         return speeds
     stated = [each.half_width for each in boost.pressures if each.half_width is not None]
+    values = np.interp(speeds, boost.speeds, pressures)
     finder.keep(
         Base(
             name="boost",
-            value=tuple(float(each) for each in np.interp(speeds, boost.speeds, pressures)),
+            value=tuple(values.tolist()),
             half_width=max(stated, default=spread("boost", boost.evidence, max(pressures))),
             evidence=boost.evidence,
             origin="settings: boost, by engine speed",
@@ -136,15 +143,12 @@ def _boost_by_speed(
             floor=-np.inf,
         )
     )
-    if min(pressures) < 0:
-        finder.notes.append(("engine_air_flow", PART_LOAD))
-    finder.notes.append(
-        (
-            "manifold_absolute_pressure",
-            f"Boost is given from {speeds[0]:,.0f} to {speeds[-1]:,.0f} rpm; nothing is drawn "
-            "beyond.",
-        )
-    )
+    manifold = "manifold_absolute_pressure"
+    drawn = f"Boost is given from {boost.speeds[0]:,.0f} to {boost.speeds[-1]:,.0f} rpm; nothing "
+    finder.notes.append((manifold, f"{drawn}is drawn beyond."))
+    if held.any():
+        at_which = between(np.flatnonzero(held), own.tolist())
+        finder.notes.append((manifold, HELD_BACK.format(at=at_which)))
     return speeds
 
 

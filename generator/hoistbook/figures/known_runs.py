@@ -12,7 +12,7 @@ from hoistbook.engineering.injectors import injector_cycle_time
 from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.finding import FLOORS, impossible
-from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.inputs import FULL_LOAD_FROM, inputs_of
 from hoistbook.figures.power_runs import (
     Binned,
     binned,
@@ -60,6 +60,8 @@ class KnownRun:
     """Inputs of the chain that were logged, by glossary key; SI."""
     results: Mapping[str, Binned]
     """Results of the chain that were logged, by glossary key; SI. Power is one of them."""
+    held_back: tuple[float, ...] = ()
+    """Engine speeds at which the throttle was not open [1/min]: of full load they tell nothing."""
 
     @property
     def name(self) -> str:
@@ -98,6 +100,7 @@ def _known(
     standards = referred(dated.value, state, journal.power_standard, boosted=boosted)
     stated, torque = power, measured_torque(log)
     power, torque = (scaled(each, 1 / standards.taken_out) for each in (power, torque))
+    inputs, held_back = _at_full_load(_logged_inputs(log, dated.value, state))
     return KnownRun(
         episode=dated.episode,
         run=dated.value,
@@ -106,8 +109,9 @@ def _known(
         torque=torque,
         stated=stated,
         referred=standards,
-        inputs=_logged_inputs(log, dated.value, state),
+        inputs=inputs,
         results={quantity: power} | _logged_results(log),
+        held_back=held_back,
     )
 
 
@@ -137,6 +141,22 @@ def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
         for name, values in found.items()
     }
     return {name: values for name, values in possible.items() if values}
+
+
+def _at_full_load(
+    inputs: Mapping[str, Binned],
+) -> tuple[Mapping[str, Binned], tuple[float, ...]]:
+    """Return logged inputs without the boost of part load, and the engine speeds of that.
+
+    Where a log has a boost, a speed that is left without one is none of the run's common speeds,
+    so that the filling of part load is not learnt from.
+    """
+    boost = inputs.get("boost", {})
+    held_back = tuple(speed for speed, value in boost.items() if value < FULL_LOAD_FROM)
+    if not held_back:
+        return inputs, ()
+    kept = {speed: value for speed, value in boost.items() if speed not in held_back}
+    return {**inputs, "boost": kept}, held_back
 
 
 def _logged_results(log: Log) -> dict[str, Binned]:

@@ -320,6 +320,6 @@ def _disagreements(readings: Sequence[Reading], weighing: Weighing) -> list[str]
     if weighing.trust < 1:
         found.append(
             "The runs and what was assumed before them disagree so far that the runs were given "
-            f"only {100 * weighing.trust:.0g} % of their weight."
+            f"only {100 * weighing.trust:.2g} % of their weight."
         )
     return list(dict.fromkeys(found))

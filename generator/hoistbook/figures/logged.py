@@ -34,7 +34,8 @@ def as_logged(state: State, runs: Sequence[KnownRun]) -> Inputs:
         The runs that it has seen, oldest first.
     """
     own = inputs_of(state)
-    alike = [run for run in runs if run.inputs and set_up(inputs_of(run.state)) == set_up(own)]
+    told = [run for run in runs if any(run.inputs.values())]
+    alike = [run for run in told if set_up(inputs_of(run.state)) == set_up(own)]
     if not alike:
         return own
     run = alike[-1]

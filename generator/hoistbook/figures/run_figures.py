@@ -15,6 +15,7 @@ from hoistbook.figures.figure import Curve, Figure, Key
 from hoistbook.figures.known_runs import KnownRun
 from hoistbook.figures.power_runs import SMOOTHING, Binned, curve_of, place_of, scaled, share_of
 from hoistbook.figures.referred import Referred, air_bases
+from hoistbook.figures.stretches import between
 from hoistbook.figures.summary import summed_up
 from hoistbook.values.evidence import Evidence
 
@@ -23,6 +24,10 @@ BANDS = {
     "crank": "the engine brake",
 }
 """What the band of a measured power stands for."""
+HELD_BACK = (
+    "{at} the manifold was more than 0.1 bar below the air: the throttle was not open, and "
+    "nothing of full load is learnt from there."
+)
 ON_THE_WAY = ("dry_air_pressure", "stated_correction_factor", "power_correction_factor")
 """What is worked out of the air of a run before its power is referred to a standard."""
 
@@ -57,10 +62,19 @@ def _as_printed(known: KnownRun, key: Key, values: Binned) -> Figure:
         at_speed=curve.speeds[top],
         headline="highest",
         curve=curve,
-        notes=notes_of(known.run, known.referred),
+        notes=(*notes_of(known.run, known.referred), *_held_back(known)),
         standard=known.referred.standard,
         place=known.run.place,
     )
+
+
+def _held_back(known: KnownRun) -> tuple[str, ...]:
+    """Return what to say of a log that begins before the throttle is open."""
+    if not known.held_back:
+        return ()
+    speeds = tuple(sorted({*known.power, *known.held_back}))
+    at = between(np.flatnonzero(np.isin(speeds, known.held_back)), speeds)
+    return (HELD_BACK.format(at=f"{at[0].upper()}{at[1:]}"),)
 
 
 def _worked(known: KnownRun, printed: Figure, quantity: str) -> Figure:
