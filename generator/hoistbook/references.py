@@ -20,7 +20,8 @@ class Reference:
     """Publisher, or journal with volume and pages, or number of the standard."""
     doi: str = ""
     seen: str = "from memory"
-    """`seen`, `from memory`, `computed here` or `common practice, no source`."""
+    """`seen`, in the original or as quoted; `constants seen`, of the rest nothing; `from memory`,
+    `computed here` or `common practice, no source`."""
 
 
 _REFERENCES = (
@@ -71,6 +72,14 @@ _REFERENCES = (
         publisher="Buck Research",
     ),
     Reference(
+        key="cipm-2007",
+        authors="A. Picard, R. S. Davis, M. Gläser, K. Fujii",
+        year=2008,
+        title="Revised formula for the density of moist air (CIPM-2007)",
+        publisher="Metrologia 45, 149-155",
+        doi="10.1088/0026-1394/45/2/004",
+    ),
+    Reference(
         key="codata-1989",
         authors="J. D. Cox, D. D. Wagman, V. A. Medvedev",
         year=1989,
@@ -84,6 +93,16 @@ _REFERENCES = (
         title="Common practice",
         publisher="",
         seen="common practice, no source",
+    ),
+    Reference(
+        key="coolprop",
+        authors="I. H. Bell, J. Wronski, S. Quoilin, V. Lemort",
+        year=2014,
+        title="Pure and Pseudo-pure Fluid Thermophysical Property Evaluation and the Open-Source "
+        "Thermophysical Property Library CoolProp",
+        publisher="Industrial & Engineering Chemistry Research 53, 2498-2508",
+        doi="10.1021/ie4033999",
+        seen="computed here",
     ),
     Reference(
         key="cycle-simulation",
@@ -174,6 +193,13 @@ _REFERENCES = (
         doi="10.1515/pac-2019-0603",
     ),
     Reference(
+        key="machta-1970",
+        authors="L. Machta, E. Hughes",
+        year=1970,
+        title="Atmospheric Oxygen in 1967 to 1970",
+        publisher="Science 168, 1582-1584",
+    ),
+    Reference(
         key="rennels-2012",
         authors="D. C. Rennels, H. M. Hudson",
         year=2012,
@@ -215,7 +241,7 @@ _REFERENCES = (
         year=1976,
         title="U.S. Standard Atmosphere, 1976",
         publisher="NOAA-S/T 76-1562",
-        seen="seen",
+        seen="constants seen",
     ),
     Reference(
         key="vdi-2230",

@@ -34,6 +34,19 @@ def test_catalogue_engines_lie_inside_the_band_as_often_as_is_said() -> None:
     assert at_most(max(high for _, high in shares) - 1, said["above"])
 
 
+def test_the_scatter_of_the_other_engines_alone_asks_for_such_a_band() -> None:
+    # Nothing of ours is in it: a 95 % prediction interval of one more normal value (Student, with
+    # 1.98667 for 90 degrees of freedom), mean and deviation of each without the engine itself.
+    pressures, said = [each["bmep_bar"] for each in catalogue_engines()], VALIDATION["catalogue"]
+    others = [np.delete(pressures, n) for n in range(len(pressures))]
+    means = np.array([each.mean() for each in others])
+    halves = np.array([1.98667 * each.std(ddof=1) * np.sqrt(1 + 1 / 91) for each in others])
+
+    assert (np.abs(pressures - means) <= halves).sum() == said["alone"]
+    assert at_most(float((halves / means).max()), said["scatter"])
+    assert 0.90 <= said["alone"] / said["engines"] <= 0.99
+
+
 def test_the_simulation_is_followed_as_closely_as_is_said() -> None:
     said = VALIDATION["cycle"]
     ours = np.array(

@@ -91,7 +91,7 @@ def test_the_command_prints_the_list_of_the_page() -> None:
     bend = FORMULAS["bend_loss_coefficient"]
     assert rows[capital(noun(bend))] == (
         "The loss coefficient of a smooth bend",
-        "D. C. Rennels, H. M. Hudson, 2012",
+        "D. C. Rennels, H. M. Hudson, 2012, from memory",
         rows[capital(noun(bend))][2],
         "Loss coefficient of a bend",
     )

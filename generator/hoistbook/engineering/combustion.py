@@ -59,7 +59,7 @@ def fuel_molar_mass(
 
 @formula(
     reference="heywood-1988",
-    where="section 3.4, with the composition of air of 1976",
+    where="section 3.4",
     assumes=("Dry air with its argon; with 21 % oxygen the answer is 0.4 % lower.",),
 )
 def stoichiometric_air_fuel_ratio(

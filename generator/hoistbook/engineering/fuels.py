@@ -44,16 +44,16 @@ _FUELS = (
     ),
     Fuel(
         name="ethanol",
-        density=Property(789, 786, 794, "heywood-1988"),
+        density=Property(789, 786, 794, "coolprop"),
         stoichiometric_air_fuel_ratio=Property(9.0, 8.97, 9.03, "heywood-1988"),
         heating_value=Property(26.8e6, 26.7e6, 26.95e6, "afdc"),
         latent_heat=Property(921e3, 840e3, 930e3, "afdc"),
     ),
     Fuel(
         name="methanol",
-        density=Property(791, 787, 796, "heywood-1988"),
+        density=Property(791, 787, 796, "coolprop"),
         stoichiometric_air_fuel_ratio=Property(6.47, 6.43, 6.5, "heywood-1988"),
-        heating_value=Property(19.94e6, 19.9e6, 20.0e6, "heywood-1988"),
+        heating_value=Property(20.0e6, 19.9e6, 20.1e6, "heywood-1988"),
         latent_heat=Property(1103e3, 1100e3, 1180e3, "heywood-1988"),
     ),
 )

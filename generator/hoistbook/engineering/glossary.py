@@ -327,13 +327,13 @@ yield_stress | R_p | Pa | yield stress of the fastener | MPa | psi
 _CONSTANTS = """
 air_gas_constant | R | J/(kg K) | specific gas constant of dry air | 287.05 | us-standard-atmosphere-1976
 vapour_gas_constant | R_v | J/(kg K) | specific gas constant of water vapour | 461.5 | iupac-2021
-air_heat_capacity | c_p | J/(kg K) | specific heat of air at constant pressure | 1005 | incropera-2007
+air_heat_capacity | c_p | J/(kg K) | specific heat of air at constant pressure | 1005 | white-2011
 heat_capacity_ratio | γ | - | ratio of the specific heats of air | 1.4 | us-standard-atmosphere-1976
 sea_level_pressure | p_00 | Pa | pressure of the standard atmosphere at sea level | 101325 | us-standard-atmosphere-1976
 sea_level_temperature | T_00 | K | temperature of the standard atmosphere at sea level | 288.15 | us-standard-atmosphere-1976
 lapse_rate | L_T | K/m | fall of temperature with height in the standard atmosphere | 0.0065 | us-standard-atmosphere-1976
-oxygen_fraction | x_O2 | - | oxygen in dry air, by volume | 0.20946 | us-standard-atmosphere-1976
-air_molar_mass | M_a | kg/mol | molar mass of dry air | 0.0289655 | us-standard-atmosphere-1976
+oxygen_fraction | x_O2 | - | oxygen in dry air, by volume | 0.20946 | machta-1970
+air_molar_mass | M_a | kg/mol | molar mass of dry air | 0.0289655 | cipm-2007
 carbon_molar_mass | M_C | kg/mol | molar mass of carbon | 0.012011 | iupac-2021
 hydrogen_molar_mass | M_H | kg/mol | molar mass of hydrogen | 0.001008 | iupac-2021
 oxygen_molar_mass | M_O | kg/mol | molar mass of oxygen | 0.015999 | iupac-2021

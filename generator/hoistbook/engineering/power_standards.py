@@ -23,6 +23,7 @@ VALID_FACTORS = (0.93, 1.07)
     assumes=(
         "Naturally aspirated spark-ignition engines at full throttle.",
         "A mechanical efficiency of 85 % is built in.",
+        "The range of the factor is that of ISO 1585, taken over: its own was not seen.",
         "Reference: 25 °C and 99 kPa of dry air.",
     ),
 )

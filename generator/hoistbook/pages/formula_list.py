@@ -20,6 +20,7 @@ from hoistbook.pages.formulas import FormulaShown, capital, formula_id, formula_
 from hoistbook.pages.mathml import inline_symbol
 from hoistbook.pages.page import Page
 from hoistbook.pages.shown import Link, Sheet
+from hoistbook.references import Reference
 
 INPUTS_USE = ("power_of_torque", "standard_pressure", "station_pressure")
 """Formulas that are no line of the table of figures: reading the air and power runs calls them."""
@@ -186,16 +187,23 @@ def _row(desk: Desk, listed: Listed, users: Mapping[str, dict[str, None]]) -> Fo
         )
         for quantity in users.get(listed.name, ())
     )
-    reference = listed.reference
-    known = ", ".join(filter(None, (reference.authors, str(reference.year or ""))))
     return FormulaRow(
         formula=Link(text=capital(noun(formula)), address=_to(listed.name).address),
-        source=known if reference.publisher else desk.words(f"workings.{reference.seen}"),
+        source=_source(desk, listed.reference),
         check_values=desk.formats.count(listed.check_values),
         used=workings,
         unused=desk.words("formulas.not_used" if listed.name in CALLED else "formulas.check_only"),
         taken_by=tuple(_to(other) for other in listed.taken_by),
     )
+
+
+def _source(desk: Desk, reference: Reference) -> str:
+    """Return a source in short, and whether it is only remembered."""
+    if not reference.publisher:
+        return desk.words(f"workings.{reference.seen}")
+    known = ", ".join(filter(None, (reference.authors, str(reference.year or ""))))
+    remembered = reference.seen == "from memory"
+    return desk.words("formulas.from_memory", source=known) if remembered else known
 
 
 def _to(name: str) -> Link:
