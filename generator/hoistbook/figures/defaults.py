@@ -109,7 +109,7 @@ DEFAULTS: Mapping[str, Default] = MappingProxyType(
         "exhaust_pressure_ratio, boosted": Default(
             1.25,
             0.25,
-            f"pressure ahead of the turbine 1.0 to 1.5 times the boost pressure ({PRACTICE})",
+            f"1.0 to 1.5 times the absolute pressure in the inlet manifold ({PRACTICE})",
             RECTANGULAR,
         ),
         "exhaust_pressure_ratio, unboosted": Default(
