@@ -43,7 +43,7 @@ def test_a_fact_has_known_dimensions_and_a_range_of_them(fact: Fact) -> None:
         assert name in (WORDS, SHARE, "number", "gauge or absolute", *word_lists()) or units_of(
             name
         )
-    ends = [parse_quantity(end) for end in fact.usual.split(" to ")] if fact.usual else []
+    ends = [parse_quantity(end) for end in fact.usual.removesuffix(" or 0").split(" to ") if end]
     assert all(isinstance(end, Quantity) for end in ends)
     values = [end.value for end in ends if isinstance(end, Quantity)]
     assert values == sorted(values)

@@ -377,6 +377,13 @@ def test_bands_over_speed_move_as_a_whole():
     assert np.allclose(column[0] - column[0, 0], column[-1] - column[-1, 0])
 
 
+def test_the_pressure_of_the_air_and_a_hair_more_is_no_boost():
+    # Common practice, no source: the air of two days differs by as much.
+    for pressure in (99, 100, 101):
+        of_air = boosted(settings={"boost": given(pressure, "kPa", reference="absolute")})
+        assert "unboosted" in inputs_of(of_air).conditions
+
+
 def test_an_absolute_fuel_pressure_becomes_the_gauge_pressure_that_the_chain_takes():
     absolute = state(settings={"fuel pressure": given(399, "kPa", reference="absolute")})
     assert base(absolute, "base_fuel_pressure").value == pytest.approx(300e3)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from hoistbook.authored.records import End, Join, JoinEnd, Reading
 from hoistbook.figures.figure import Figure, Figures, Key
 from hoistbook.figures.service import flow_services, judged_joins, services_of
@@ -169,3 +171,19 @@ def test_without_a_cooler_all_charge_air_is_hot() -> None:
     found = services_of(piping_of(bare), HEATS)
 
     assert [service.temperature for service in found.values()] == [130, 130]
+
+
+@pytest.mark.parametrize(
+    "boost",
+    [
+        given(80, "psi", reference="gauge"),
+        given(0.5, "psi", reference="gauge"),
+        given(-0.5, "bar", reference="gauge"),
+        given(0.5, "bar", reference="absolute"),
+    ],
+)
+def test_no_join_is_judged_by_a_boost_that_cannot_be(boost):
+    air = given(99, "kPa")
+    services = flow_services(state(boost=boost, air_pressure=air), Figures(episode=3, figures=()))
+    assert services[Flow.CHARGE_AIR].pressure is None
+    assert services[Flow.FUEL].pressure == 3.0

@@ -61,8 +61,23 @@ def test_the_car_without_a_slip_has_its_power(tmp_path):
         ),
         (
             {"boost": "80 psi gauge"},
-            "boost of 80 psi gauge is far from the usual 0 bar to 4 bar",
-            "a boost between -1 and 5 bar gauge for settings: boost",
+            "boost of 80 psi gauge is far from the usual 0.1 bar to 4 bar",
+            "a boost between 0.05 and 4.5 bar gauge, or none, for settings: boost",
+        ),
+        (
+            {"boost": "0.5 psi gauge"},
+            "boost of 0.5 psi gauge is far from the usual 0.1 bar to 4 bar",
+            "a boost between 0.05 and 4.5 bar gauge, or none, for settings: boost",
+        ),
+        (
+            {"boost": "0.5 bar absolute"},
+            "boost of 0.5 bar absolute is far from the usual 0.1 bar to 4 bar",
+            "a boost between 0.05 and 4.5 bar gauge, or none, for settings: boost",
+        ),
+        (
+            {"boost": "-0.5 bar gauge"},
+            "boost of -0.5 bar gauge is far from the usual 0.1 bar to 4 bar",
+            "a boost between 0.05 and 4.5 bar gauge, or none, for settings: boost",
         ),
     ],
 )

@@ -243,6 +243,10 @@ def _boost_by_speed(node: Items | Table, context: Context, fact: Fact) -> BoostB
         context.problem("boost-list", message, node.place, "as `- 3000 rpm: 0.4 bar gauge`")
         return None
     pressures = tuple(pressure for _, pressure in rows)
+    highest = max(pressures, key=lambda each: each.value)
+    unlikely = likely_slip(f"the highest {fact.name}", highest, fact.usual)
+    if unlikely is not None:
+        context.notice(unlikely.code, unlikely.message, node.place, unlikely.hint)
     evidence = next((each.evidence for each in pressures if each.evidence), Evidence.STATED)
     return BoostBySpeed(
         speeds=tuple(speeds), pressures=pressures, place=node.place, evidence=evidence
@@ -259,7 +263,8 @@ def _boost_row(item: Node, context: Context, fact: Fact) -> tuple[float, Quantit
     if isinstance(speed, Slip):
         context.slip(speed, entry.key)
         return None
-    pressure = read_fact(entry.value, context, fact)
+    # Low down there is next to none, which is no slip.
+    pressure = read_fact(entry.value, context, replace(fact, usual=""))
     if pressure is None or not isinstance(pressure.value, Quantity):
         return None
     return speed.value, pressure.value

@@ -42,6 +42,8 @@ MAY_BE_NOTHING = (
 )
 """Inputs that an author may give as zero; of all others zero is no number but a slip."""
 
+NEXT_TO_NOTHING = 3e3
+"""How far from the air's an absolute pressure is still the air's [Pa]: days differ by as much."""
 GAUGE = ("boost", "base_fuel_pressure", "rated_pump_pressure")
 """Inputs that the chain takes as gauge pressures, whichever way the author gives them."""
 
@@ -119,6 +121,18 @@ def impossible(name: str, value: float) -> str:
     return f"a number up to {100 * ceiling:g} %" if value > ceiling else ""
 
 
+def impossible_boost(highest: float) -> str:
+    """Return what the highest boost of a setting must be that it is not; nothing is none.
+
+    Parameters
+    ----------
+    highest
+        Above the pressure of the air [Pa].
+    """
+    low, high, words = POSSIBLE["highest_boost"]
+    return "" if highest == 0 or low <= highest <= high else words
+
+
 class Finder:
     """Collects the base inputs of one state, and what is missing."""
 
@@ -178,7 +192,7 @@ class Finder:
         quantity = dated.value.value
         own = quantity.half_width if isinstance(quantity, Quantity) else None
         if name in GAUGE and isinstance(quantity, Quantity) and quantity.reference == "absolute":
-            value -= self._air_pressure()
+            value = self.above_air(quantity)
             origin = f"{origin}, absolute, less the pressure of the air"
         wanted = impossible(name, value)
         if wanted:
@@ -199,6 +213,13 @@ class Finder:
             )
         )
         return True
+
+    def above_air(self, pressure: Quantity) -> float:
+        """Return a pressure as a gauge would read it [Pa]; next to the air's it is nothing."""
+        if pressure.reference != "absolute":
+            return pressure.value
+        above = pressure.value - self._air_pressure()
+        return 0.0 if abs(above) < NEXT_TO_NOTHING else above
 
     def _air_pressure(self) -> float:
         """Return the central pressure of the air; zero where even that is no number."""

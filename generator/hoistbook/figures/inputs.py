@@ -12,7 +12,7 @@ from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.bench_inputs import put_down_bench
 from hoistbook.figures.cooler_inputs import put_down_cooler
 from hoistbook.figures.defaults import FILLING
-from hoistbook.figures.finding import GIVE, Finder, impossible, number
+from hoistbook.figures.finding import GIVE, Finder, impossible, impossible_boost, number
 from hoistbook.figures.fuel_inputs import put_down_fuel, put_down_injectors, put_down_pump
 from hoistbook.figures.map_inputs import put_down_map_air
 from hoistbook.figures.oil_inputs import put_down_oil
@@ -94,9 +94,13 @@ def _boost(finder: Finder, at: tuple[float, ...]) -> tuple[float, ...]:
         return _boost_by_speed(finder, dated.value, dated.episode, at)
     given = finder.setting("boost")
     pressure = given.value.value if given else None
-    if given is not None and isinstance(pressure, Quantity) and pressure.value > 0:
+    highest = finder.above_air(pressure) if isinstance(pressure, Quantity) else 0.0
+    if given is not None and highest:
         finder.conditions.add("boosted")
-        finder.take("boost", given, "settings: boost")
+        if wanted := impossible_boost(highest):
+            finder.lacks("boost", f"{wanted} for settings: boost")
+        else:
+            finder.take("boost", given, "settings: boost")
         finder.notes.append(("manifold_absolute_pressure", ONE_BOOST))
         return at or _speeds(finder, SINGLE_BOOST_FROM)
     if given is not None or not _charger(finder):
@@ -124,7 +128,8 @@ def _boost_by_speed(
     own = np.array(grid(boost.speeds[0], boost.speeds[-1]))
     held = np.interp(own, boost.speeds, pressures) < FULL_LOAD_FROM
     speeds = at or tuple(own[~held].tolist())
-    wanted = next(filter(None, (impossible("boost", each) for each in pressures)), "")
+    each_wanted = (impossible("boost", each) for each in pressures)
+    wanted = next(filter(None, each_wanted), "") or impossible_boost(max(0.0, *pressures))
     if wanted or not speeds:
         give = f"{wanted} for settings: boost, by engine speed" if wanted else GIVE["full load"]
         finder.lacks("boost", give)

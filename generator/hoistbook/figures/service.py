@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from hoistbook.authored.records import BoostBySpeed, Join
 from hoistbook.figures.figure import Figure, Figures
+from hoistbook.figures.finding import impossible_boost
 from hoistbook.fit.flows import PASCAL_PER_BAR, Flow
 from hoistbook.fit.joins import JoinKey, JoinVerdict, judged
 from hoistbook.fit.piping import Piping, piping_of
@@ -101,17 +102,20 @@ def _temperature(figures: Figures, quantity: str) -> float | None:
 
 
 def _boost(state: State) -> float | None:
-    """Return the highest boost that is set [bar gauge], 0 for none."""
+    """Return the highest boost that is set [bar gauge]: 0 for none, None where it cannot be."""
     dated = state.settings.get("boost")
     if dated is None:
         return None
     if isinstance(dated.value, BoostBySpeed):
-        return max(each.value for each in dated.value.pressures) / PASCAL_PER_BAR
-    value = dated.value.value
-    if not isinstance(value, Quantity):
+        highest = max(each.value for each in dated.value.pressures)
+    elif isinstance(value := dated.value.value, Quantity):
+        air = _setting(state, "air pressure") if value.reference == "absolute" else 0.0
+        if air is None:
+            return None
+        highest = value.value - air
+    else:
         return 0.0
-    air = _setting(state, "air pressure") if value.reference == "absolute" else 0.0
-    return None if air is None else round((value.value - air) / PASCAL_PER_BAR, 3)
+    return None if impossible_boost(highest) else round(highest / PASCAL_PER_BAR, 3)
 
 
 def _setting(state: State, name: str) -> float | None:

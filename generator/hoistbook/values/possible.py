@@ -8,8 +8,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 POSSIBLE: Mapping[str, tuple[float, float, str]] = {
-    "boost": (-1e5, 5e5, "a boost between -1 and 5 bar gauge"),
-    "manifold_absolute_pressure": (0.0, 6.2e5, "a pressure between 0 and 6.2 bar absolute"),
+    "boost": (-1e5, 4.5e5, "a boost between -1 and 4.5 bar gauge"),
+    "highest_boost": (5e3, 4.5e5, "a boost between 0.05 and 4.5 bar gauge, or none,"),
+    "manifold_absolute_pressure": (0.0, 5.6e5, "a pressure between 0 and 5.6 bar absolute"),
     "lambda_ratio": (0.5, 1.6, "a lambda between 0.5 and 1.6"),
     "displacement": (20e-6, 20e-3, "a displacement between 20 cc and 20 L"),
     "charge_temperature": (223.0, 523.0, "a charge temperature between -50 and 250 degC"),
