@@ -193,7 +193,7 @@ def test_a_methanol_blend_needs_its_share_and_no_pump_sells_it():
     )
     named = inputs_of(state(settings={"fuel": given("methanol blend 20 %")}))
     assert next(each for each in named.bases if each.key == "heating_value_second").value == (
-        19.94e6
+        20.0e6
     )
 
 
@@ -214,6 +214,31 @@ def test_a_current_on_the_pump_s_own_sheet_stands_in_for_the_estimate():
     assert (worked.evidence, worked.formula) == (Evidence.ESTIMATED, "pump_current")
     assert stated.notes == ()
     assert len(worked.notes) == 1
+
+
+def test_pumps_side_by_side_add_their_flows_and_their_currents():
+    # At one pressure the flows of pumps in parallel add (White, Fluid Mechanics, section 11.6 of
+    # the 7th edition; from memory).
+    facts = {"flow": given(165, "L/h"), "current": given(8, "A")}
+    pair = fitted("pump", "fuel pump", facts, count=2)
+    for_a_friend = replace(pair, part=replace(pair.part, kept=1))
+    one, two, bought = (
+        state(parts=PARTS | {"pump": each})
+        for each in (fitted("pump", "fuel pump", facts), pair, for_a_friend)
+    )
+    for name in ("rated_pump_flow", "pump_current"):
+        single, both = base(one, name), base(two, name)
+        assert both.value == 2 * single.value
+        assert both.half_width == pytest.approx(2 * single.half_width)
+        assert both.origin == f"{single.origin}, 2 of them side by side"
+        assert base(bought, name) == single
+    margins = [
+        next(each for each in estimates(inputs_of(of)) if each.key.quantity == "pump_margin")
+        for of in (one, two)
+    ]
+    assert 1 + margins[1].value == pytest.approx(2 * (1 + margins[0].value))
+    assert margins[1].notes[0].startswith("2 pumps side by side: at one pressure their flows add")
+    assert not any("side by side" in note for note in margins[0].notes)
 
 
 def test_an_injector_without_a_condition_is_taken_to_be_rated_at_three_bar():

@@ -8,7 +8,7 @@ from hoistbook.engineering import FUELS, Property
 from hoistbook.figures.base import Base
 from hoistbook.figures.defaults import RECTANGULAR
 from hoistbook.figures.finding import GIVE, Finder
-from hoistbook.history.state import Dated
+from hoistbook.history.state import Dated, PartState
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.fuel import BLENDS, Fuel, parse_fuel
 
@@ -127,11 +127,10 @@ def put_down_injectors(finder: Finder) -> None:
     if not finder.from_part("dead_time", injectors, "dead time"):
         finder.assume("dead_time")
     finder.assume("rated_fluid_density")
-    whole = injectors.part.count if injectors.part.kept is None else injectors.part.kept
     finder.keep(
         Base(
             name="injector_count",
-            value=float(injectors.pieces_fitted or whole),
+            value=float(_pieces(injectors)),
             half_width=0.0,
             evidence=Evidence.STATED,
             origin=f"count of {injectors.part.name}",
@@ -139,6 +138,19 @@ def put_down_injectors(finder: Finder) -> None:
             place=injectors.part.place,
         )
     )
+
+
+def _pieces(part: PartState) -> int:
+    """Return how many pieces of a part are on the car."""
+    whole = part.part.count if part.part.kept is None else part.part.kept
+    return part.pieces_fitted or whole
+
+
+SIDE_BY_SIDE = (
+    "{count} pumps side by side: at one pressure their flows add, and so do their currents; each "
+    "has a wire and a fuse of its own. When one of them stops, {left} of the flow is left at "
+    "best: only where each has a valve of its own against flowing back."
+)
 
 
 def put_down_pump(finder: Finder) -> None:
@@ -152,6 +164,7 @@ def put_down_pump(finder: Finder) -> None:
     if not finder.from_part("rated_pump_flow", pump, "flow") or pump is None:
         finder.lacks("rated_pump_flow", GIVE["rated_pump_flow"])
         return
+    _side_by_side(finder, _pieces(pump))
     if not finder.from_condition("rated_pump_pressure", pump, "flow"):
         finder.assume("rated_pump_pressure")
     if not finder.from_settings("pump_voltage", "pump voltage"):
@@ -164,3 +177,22 @@ def put_down_pump(finder: Finder) -> None:
         "pump_efficiency",
     ):
         finder.assume(name)
+
+
+def _side_by_side(finder: Finder, count: int) -> None:
+    """Take several pumps of one line as one of their flow and their current."""
+    if count == 1:
+        return
+    for name in ("rated_pump_flow", "pump_current"):
+        one = finder.bases.get(name)
+        if one is not None and not isinstance(one.value, tuple):
+            finder.keep(
+                replace(
+                    one,
+                    value=count * one.value,
+                    half_width=count * one.half_width,
+                    origin=f"{one.origin}, {count} of them side by side",
+                )
+            )
+    left = "half" if count == 2 else f"{count - 1} of {count} parts"
+    finder.notes.append(("pump_margin", SIDE_BY_SIDE.format(count=count, left=left)))
