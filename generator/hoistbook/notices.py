@@ -9,7 +9,7 @@ from hoistbook.authored.compressor_maps import CHARGERS
 from hoistbook.authored.prose_links import figure_named
 from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.compare.verdicts import Result
-from hoistbook.engineering import GLOSSARY
+from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.figure import Figure, LimitState
 from hoistbook.fit.forgotten import known_sundry, near_sundry
 from hoistbook.history.bench import UNBOUGHT
@@ -17,10 +17,17 @@ from hoistbook.history.state import State, Status
 from hoistbook.history.words import join_words
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.page import Material
-from hoistbook.problems import Notice
+from hoistbook.problems import Notice, Place
 from hoistbook.values.quantity import Quantity
 
 STANDARD_HINT = "its power is shown as observed, with the air of its day"
+WEATHER = 0.03
+"""How far the weather moves the air's pressure at a place, as a share (common practice, no
+source)."""
+REPORTED_HINT = (
+    "a weather report's pressure is reduced to sea level: of the settings it is the `sea level "
+    "pressure`, and a run has that on the spot"
+)
 LOOK_ALIKE_HINT = "write knowingly: with a reason where it is meant"
 
 
@@ -31,6 +38,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_claims(material),
         *_standards(material),
         *_disagreeing(desk_of(material)),
+        *_air_of_another_height(desk_of(material)),
         *_look_alikes(desk_of(material)),
         *_not_needed(material),
         *_without_number(material),
@@ -98,6 +106,37 @@ def _disagreeing(desk: Desk) -> Iterator[Notice]:
                 said = f"{GLOSSARY[name].words}: {theirs} is stated, {ours} follows from {of}"
                 hint = "one of these numbers is a slip: measure or look up again"
                 yield Notice("dimensions-disagree", said, stated.place, hint, number)
+
+
+def _air_of_another_height(desk: Desk) -> Iterator[Notice]:
+    """Yield where a pressure on the spot is not that of the height that the place is said to have.
+
+    Once for each, in the episode of a run or of the setting.
+    """
+    told: set[Place | None] = set()
+    for number, state in desk.states.items():
+        height, air = _quantity(state, "altitude"), state.settings.get("air pressure")
+        spots = [(each.value.pressure, each.value.place, each.episode) for each in state.runs]
+        spots += [(_quantity(state, "air pressure"), air.value.place, number)] if air else []
+        for spot, place, episode in spots:
+            if spot is None or height is None or episode != number or place in told:
+                continue
+            usual = float(FORMULAS["standard_pressure"](altitude=height.value))
+            if abs(spot.value / usual - 1) > WEATHER:
+                told.add(place)
+                theirs = desk.formats.quantity(spot.value, "air_pressure")
+                said = f"air of {theirs} at a height of {height.text}, where it is some"
+                some = desk.formats.quantity(usual, "air_pressure")
+                yield Notice(
+                    "air-of-another-height", f"{said} {some}", place, REPORTED_HINT, number
+                )
+
+
+def _quantity(state: State, key: str) -> Quantity | None:
+    """Return the quantity that a setting holds."""
+    dated = state.settings.get(key)
+    value = dated.value.value if dated and isinstance(dated.value, Given) else None
+    return value if isinstance(value, Quantity) else None
 
 
 def _look_alikes(desk: Desk) -> Iterator[Notice]:

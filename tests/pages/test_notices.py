@@ -89,6 +89,36 @@ def test_a_boosted_run_that_is_not_referred_to_the_standard_asked_for_is_noticed
     assert told(tmp_path / "c", car, RUN, "power-standard") == []
 
 
+def test_the_pressure_of_a_weather_report_is_not_taken_for_that_of_a_high_place(
+    tmp_path: Path,
+) -> None:
+    # US Standard Atmosphere 1976: 89.9 kPa at 1,000 m. The weather moves it by some 3 %.
+    hint = (
+        "a weather report's pressure is reduced to sea level: of the settings it is the `sea "
+        "level pressure`, and a run has that on the spot"
+    )
+
+    def said(pressure: str, height: str = "altitude: 1000 m") -> list[str]:
+        settings = f"settings: {{air pressure: {pressure}, {height}}}\n"
+        return told(tmp_path, settings, RUN, "air-of-another-height")
+
+    of_run = (
+        f"{FOLDER}/episode.md:5:22: air of 97\N{NO-BREAK SPACE}kPa at a height of 1000 m, where "
+        f"it is some 89.9\N{NO-BREAK SPACE}kPa; {hint}"
+    )
+    assert said("101.3 kPa") == [
+        "build.yaml:3:26: air of 101\N{NO-BREAK SPACE}kPa at a height of 1000 m, where it is "
+        f"some 89.9\N{NO-BREAK SPACE}kPa; {hint}",
+        of_run,
+    ]
+    assert said("91 kPa") == [of_run]
+    assert said("101.3 kPa", "altitude: 320 m") == [
+        "build.yaml:3:26: air of 101\N{NO-BREAK SPACE}kPa at a height of 320 m, where it is "
+        f"some 97.5\N{NO-BREAK SPACE}kPa; {hint}",
+    ]
+    assert said("101.3 kPa", "air humidity: 40 %") == []
+
+
 BLOWER = """---
 title: One
 published: 2026-02-20
