@@ -18,6 +18,11 @@ NO_THRESHOLD = (
     "Nothing follows from this on when boost comes: waiting for it is mostly the turbine gaining "
     "speed, and only a log of boost over engine speed shows it."
 )
+LEAST_TIME = (
+    "A floor and no forecast: only what the compressor gives beyond what the engine takes fills "
+    "the volume, and nobody has measured that. With a tenth of the engine's air it takes ten "
+    "times as long."
+)
 RULES = (
     "Between the rules of Hale (1986), Huntington (1958) and Fox (1973), none of which is better "
     "than the others: 8 % apart in time and 4 % in speed. For a closed course and full traction, "
@@ -110,7 +115,7 @@ CAR_ROWS: tuple[Row, ...] = (
     ),
     row(
         "fill_time",
-        "Time to fill it with all of the engine's air",
+        "Least time to fill it, were it to get all of the engine's air",
         only="boosted",
         at_power=True,
         volume="charge_volume",
@@ -118,7 +123,7 @@ CAR_ROWS: tuple[Row, ...] = (
         pipe_temperature="charge_temperature",
         net_mass_flow="engine_air_flow",
         also_called=("filling time",),
-        note=NO_THRESHOLD,
+        note=f"{LEAST_TIME} {NO_THRESHOLD}",
     ),
     # Throats.
     row("choked_flow", "Air flow at which it chokes", per="throat", at_power=True),
