@@ -39,18 +39,18 @@ def work_out(values: dict[str, np.ndarray], *names: str) -> dict[str, Value]:
 
 
 def test_saturation_pressure_is_that_of_real_water() -> None:
-    air = sample(air_temperature=(278.15, 313.15))
+    air = sample(air_temperature=(273.16, 323.15))
 
     ours = work_out(air, "saturation_pressure")["saturation_pressure"]
 
-    # The formula lies within 0.05 % of IAPWS-95 between 5 and 40 degrees.
+    # The formula lies within 0.05 % of IAPWS-95 between 0 and 50 degrees.
     theirs = PropsSI("P", "T", air["air_temperature"], "Q", 0, "Water")
     assert ours == pytest.approx(theirs, rel=5e-4)
 
 
 def test_the_density_of_moist_air_is_that_of_the_real_gas() -> None:
     air = sample(
-        air_pressure=(75e3, 105e3), air_temperature=(278.15, 313.15), relative_humidity=(0, 1)
+        air_pressure=(60e3, 110e3), air_temperature=(253.15, 323.15), relative_humidity=(0, 1)
     )
 
     ours = work_out(air, "saturation_pressure", "vapour_pressure", "air_density")["air_density"]
@@ -62,13 +62,13 @@ def test_the_density_of_moist_air_is_that_of_the_real_gas() -> None:
         )
     ]
     theirs = [1 / volume for volume, _ in volume_and_ratio]
-    # The ideal gas is 0.03 to 0.05 % low.
-    assert ours == pytest.approx(np.array(theirs), rel=1e-3)
+    # The ideal gas is 0.03 to 0.1 % low.
+    assert ours == pytest.approx(np.array(theirs), rel=1.1e-3)
 
 
 def test_the_humidity_ratio_is_that_of_the_real_gas() -> None:
     air = sample(
-        air_pressure=(75e3, 105e3), air_temperature=(278.15, 313.15), relative_humidity=(0.1, 1)
+        air_pressure=(60e3, 110e3), air_temperature=(273.16, 323.15), relative_humidity=(0.1, 1)
     )
 
     ours = work_out(air, "saturation_pressure", "vapour_pressure", "humidity_ratio")
@@ -77,8 +77,8 @@ def test_the_humidity_ratio_is_that_of_the_real_gas() -> None:
         HAPropsSI("W", "P", p, "T", t, "R", r)
         for p, t, r in zip(*(air[key] for key in air), strict=True)
     ]
-    # Without the enhancement factor the ratio is 0.4 to 0.5 % low.
-    assert ours["humidity_ratio"] == pytest.approx(np.array(theirs), rel=0.01)
+    # Without the enhancement factor the ratio is 0.4 to 0.6 % low.
+    assert ours["humidity_ratio"] == pytest.approx(np.array(theirs), rel=0.0065)
 
 
 def test_water_vapour_weighs_against_air_what_their_molecules_do() -> None:
@@ -127,9 +127,9 @@ def test_pressure_altitude_undoes_the_standard_pressure() -> None:
 
 def test_the_compressor_heats_the_air_as_it_heats_real_air() -> None:
     compressor = sample(
-        compressor_inlet_temperature=(278.15, 318.15),
-        pressure_ratio=(1.2, 3.2),
-        compressor_efficiency=(0.6, 0.8),
+        compressor_inlet_temperature=(253.15, 333.15),
+        pressure_ratio=(1.02, 3.2),
+        compressor_efficiency=(0.4, 0.85),
     )
 
     worked = work_out(
@@ -144,8 +144,12 @@ def test_the_compressor_heats_the_air_as_it_heats_real_air() -> None:
     entropy = PropsSI("S", "P", pressure, "T", inlet, "Air")
     rise = (PropsSI("H", "P", ratio * pressure, "S", entropy, "Air") - enthalpy) / efficiency
     outlet = PropsSI("T", "P", ratio * pressure, "H", enthalpy + rise, "Air")
-    # Constant specific heats are up to 1.5 K high where tried, 2.5 K allowed; power within 1 %.
-    assert worked["compressor_outlet_temperature"] == pytest.approx(outlet, rel=0, abs=2.5)
+    # Constant specific heats are up to 2.5 % of the rise high; power within 1 %.
+    high = (worked["compressor_outlet_temperature"] - outlet) / (outlet - inlet)
+    assert (high > -0.01).all()
+    assert (high < 0.025).all()
+    common = (efficiency > 0.65) & (np.abs(inlet - 298) < 20)
+    assert np.abs(worked["compressor_outlet_temperature"] - outlet)[common].max() < 2.5
     assert worked["compressor_power"] == pytest.approx(rise, rel=0.01)
 
 
@@ -162,7 +166,7 @@ def test_the_efficiency_worked_back_is_the_one_put_in() -> None:
 
 
 def test_the_effectiveness_of_cross_flow_is_near_the_exact_integral() -> None:
-    cooler = sample(transfer_units=(0.2, 4.0), capacity_rate_ratio=(0.1, 1.0))
+    cooler = sample(transfer_units=(0.1, 5.0), capacity_rate_ratio=(0.05, 1.0))
 
     ours = work_out(cooler, "cooler_effectiveness")["cooler_effectiveness"]
 
@@ -255,16 +259,18 @@ def test_velocity_and_mach_number_are_those_of_real_air() -> None:
 
 
 def test_the_viscosity_is_that_of_real_air() -> None:
-    pipe = sample(pipe_temperature=(273.15, 423.15))
+    pipe = sample(pipe_temperature=(250.0, 500.0))
 
     ours = work_out(pipe, "dynamic_viscosity")["dynamic_viscosity"]
 
     theirs = PropsSI("V", "P", 101325.0, "T", pipe["pipe_temperature"], "Air")
-    assert ours == pytest.approx(theirs, rel=0.01)
+    assert ours == pytest.approx(theirs, rel=0.015)
 
 
 def test_the_friction_factor_is_that_of_the_paper_and_near_colebrook() -> None:
-    pipe = sample(reynolds_number=(1e4, 1e6), roughness=(1e-6, 1e-4))
+    # Evenly over the powers of ten of the whole range, to a twentieth of the bore.
+    powers = sample(reynolds_number=(np.log10(4e3), 8.0), roughness=(-7.0, np.log10(0.003)))
+    pipe = {key: 10**each for key, each in powers.items()}
     bore = 0.06
 
     ours = work_out(pipe | {"pipe_bore": bore}, "friction_factor")["friction_factor"]
@@ -279,7 +285,7 @@ def test_the_friction_factor_is_that_of_the_paper_and_near_colebrook() -> None:
 
 def test_the_loss_of_a_bend_is_that_of_a_library() -> None:
     bend = sample(
-        bend_radius_ratio=(1.0, 5.0), bend_angle=(0.3, np.pi / 2), friction_factor=(0.012, 0.025)
+        bend_radius_ratio=(1.0, 20.0), bend_angle=(0.05, np.pi), friction_factor=(0.008, 0.03)
     )
 
     ours = work_out(bend, "bend_loss_coefficient")["bend_loss_coefficient"]
@@ -290,7 +296,8 @@ def test_the_loss_of_a_bend_is_that_of_a_library() -> None:
         )
         for ratio, angle, friction in zip(*(each.tolist() for each in bend.values()), strict=True)
     ]
-    assert ours == pytest.approx(np.array(theirs), rel=0.03)
+    # The library has the same equation.
+    assert ours == pytest.approx(np.array(theirs), rel=1e-9)
 
 
 def test_the_throat_chokes_at_the_pressure_that_a_library_gives() -> None:

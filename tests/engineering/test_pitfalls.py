@@ -254,7 +254,8 @@ def test_a_wall_counted_into_the_bore_slows_the_air_by_a_tenth() -> None:
 
 
 def test_the_friction_factor_is_the_one_after_darcy() -> None:
-    # White, Fluid Mechanics: 0.018 at Re 1e5 in a smooth pipe; the one after Fanning is a quarter.
+    # White, Fluid Mechanics (from memory): 0.018 at Re 1e5 in a smooth pipe; the one after Fanning
+    # is a quarter.
     ours = value("friction_factor", reynolds_number=1e5, roughness=1.5e-6, pipe_bore=0.060)
 
     assert ours == pytest.approx(float(colebrook_friction_factor(1e5, 1.5e-6, 0.060)), rel=0.02)

@@ -121,7 +121,7 @@ def test_a_throttle_body_under_boost_chokes_at_the_state_of_the_charge():
     body = {"body": fitted("body", "throttle body", {"bore": given(50, "mm")})}
     car = boosted(parts=TURBO_PARTS | body)
     pressure, temperature = at_power(car, "manifold_absolute_pressure", "charge_temperature")
-    # White, Fluid Mechanics, eq. 9.46 for air: 0.0404 A p0 / sqrt(T0).
+    # White, Fluid Mechanics, eq. 9.46 for air (from memory): 0.0404 A p0 / sqrt(T0).
     free = 0.040415 * math.pi * 0.05**2 / 4 * pressure / math.sqrt(temperature)
     assert found(car, "choked_flow", "body").value == pytest.approx(0.92 * free, rel=0.001)
 
@@ -249,7 +249,7 @@ def test_the_quarter_mile_is_a_range_that_holds_every_published_rule():
 
 
 def test_the_compression_ratio_from_dimensions_takes_the_place_of_one_that_nobody_states():
-    # Heywood 1988, equation 2.1: swept 399.7, clearance 35 + 6.45 + 1.93 + 4 cm3.
+    # Heywood 1988, equation 2.1 (from memory): swept 399.7, clearance 35 + 6.45 + 1.93 + 4 cm3.
     ratio = (399.72 + 47.385) / 47.385
     by_dimensions = found(state(), "compression_ratio_of_volumes")
     assert by_dimensions.value == pytest.approx(ratio, rel=0.001)

@@ -76,7 +76,7 @@ def test_a_log_without_speed_or_without_power_gives_no_figure(columns):
 
 
 def test_power_and_torque_come_from_one_another():
-    # 2 pi N / 60 M, Heywood (1988), eq. 2.13: 150 N m at 6,000 1/min are 94.25 kW.
+    # 2 pi N / 60 M, Heywood (1988), eq. 2.13, from memory: 150 N m at 6,000 1/min are 94.25 kW.
     by_torque = log(speed=(6000,), torque=(150,))
     by_power = log(speed=(6000,), power=(94_247.78,))
     assert measured_power(by_torque)[6000] == pytest.approx(94_247.78)

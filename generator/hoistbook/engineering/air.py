@@ -104,7 +104,7 @@ def dry_air_pressure(*, air_pressure: Value, vapour_pressure: Value) -> Value:
     reference="buck-1996",
     where="ratio of the molar masses of water and dry air",
     valid={"air_pressure": (60e3, 110e3)},
-    assumes=("Ideal gases: 0.4 to 0.5 % low against real moist air.",),
+    assumes=("Ideal gases: 0.4 to 0.6 % low against real moist air.",),
 )
 def humidity_ratio(*, vapour_pressure: Value, air_pressure: Value) -> Value:
     """Return the mass of water vapour per mass of dry air.
@@ -138,7 +138,7 @@ def humidity_ratio(*, vapour_pressure: Value, air_pressure: Value) -> Value:
     where="ideal gas law, section 1.8",
     valid={"air_pressure": (60e3, 110e3), "air_temperature": (253.15, 323.15)},
     assumes=(
-        "Ideal gases: 0.03 to 0.05 % low against real moist air.",
+        "Ideal gases: 0.03 to 0.1 % low against real moist air.",
         "The pressure is that on the spot, not one reduced to sea level.",
     ),
 )

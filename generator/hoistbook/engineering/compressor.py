@@ -107,7 +107,8 @@ def pressure_ratio(
     where="section 6.3",
     valid={"pressure_ratio": (1, 3.2), "compressor_efficiency": (0.4, 0.85)},
     assumes=(
-        "Ideal gas with constant specific heats: 0 to 1.5 K high against real air.",
+        "Ideal gas with constant specific heats: high against real air by up to 2.5 % of the "
+        "rise, some 2 K at common efficiencies.",
         "No heat reaches the compressor from the turbine.",
     ),
 )
