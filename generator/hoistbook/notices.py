@@ -10,7 +10,10 @@ from hoistbook.authored.prose_links import figure_named
 from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.compare.verdicts import Result
 from hoistbook.engineering import FORMULAS, GLOSSARY
+from hoistbook.figures.base import Base
 from hoistbook.figures.figure import Figure, LimitState
+from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.known_runs import known_runs
 from hoistbook.fit.forgotten import known_sundry, near_sundry
 from hoistbook.history.bench import UNBOUGHT
 from hoistbook.history.state import State, Status
@@ -28,6 +31,12 @@ REPORTED_HINT = (
     "a weather report's pressure is reduced to sea level: of the settings it is the `sea level "
     "pressure`, and a run has that on the spot"
 )
+NEAR_THE_AIR = 15e3
+"""How near to the pressure of the air is taken for it [Pa] (common practice, no source)."""
+ABSOLUTE_HINT = (
+    "if the column counts from vacuum, say so: `columns: {manifold pressure: HEADING in bar "
+    "absolute}`"
+)
 LOOK_ALIKE_HINT = "write knowingly: with a reason where it is meant"
 
 
@@ -44,6 +53,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_without_number(material),
         *_boost_from_nowhere(desk_of(material)),
         *_other_counts(material),
+        *_absolute_for_gauge(material),
     )
 
 
@@ -209,6 +219,30 @@ def _other_counts(material: Material) -> Iterator[Notice]:
             yield Notice(
                 "other-count", f"`{name}` was {counts}", here.part.place, hint, after.episode
             )
+
+
+def _absolute_for_gauge(material: Material) -> Iterator[Notice]:
+    """Yield a notice where a log has more boost than was set by about the pressure of the air."""
+    for known in known_runs(material.journal, material.states):
+        logged = known.inputs.get("boost") if known else None
+        if known is None or not logged:
+            continue
+        if "boost" not in material.journal.logs[known.run.log].columns:
+            continue
+        set_to = {base.key: base for base in inputs_of(known.state).bases}
+        if not {"boost", "air_pressure"} <= set_to.keys():
+            continue
+        highest, asked = max(logged.values()), _highest(set_to["boost"])
+        if abs(highest - asked - _highest(set_to["air_pressure"])) < NEAR_THE_AIR:
+            said = (
+                f"the log of {known.name} has a boost of up to {highest / 1e5:.2f} bar gauge, "
+                f"and {max(0.0, asked) / 1e5:.2f} bar was set: the pressure of the air apart"
+            )
+            yield Notice("absolute-boost", said, known.run.place, ABSOLUTE_HINT, known.episode)
+
+
+def _highest(base: Base) -> float:
+    return max(base.value) if isinstance(base.value, tuple) else base.value
 
 
 def _is_boost(given: Given | BoostBySpeed) -> bool:

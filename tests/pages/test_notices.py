@@ -39,9 +39,11 @@ def test_a_link_to_a_figure_that_the_car_does_not_have_then_is_noticed() -> None
     ]
 
 
-def told(folder: Path, build: str, episode: str, code: str) -> list[str]:
+def told(folder: Path, build: str, episode: str, code: str, log: str = "") -> list[str]:
     """Return the notices of one sort of a small journal, as place, message and hint."""
-    lay_down(folder, {"build.yaml": BUILD + build, FIRST: episode, f"{FOLDER}/run.csv": LOG})
+    lay_down(
+        folder, {"build.yaml": BUILD + build, FIRST: episode, f"{FOLDER}/run.csv": log or LOG}
+    )
     return [
         f"{each.place}: {each.message}; {each.hint}"
         for each in work_out(folder).notices
@@ -175,3 +177,33 @@ def test_a_part_that_comes_in_another_number_than_was_ordered_is_noticed(tmp_pat
         "here, and the price of all"
     ]
     assert said(", count: 2") == []
+
+
+def test_a_boost_of_a_log_that_counts_from_vacuum_is_noticed(tmp_path: Path) -> None:
+    def said(boost: float) -> list[str]:
+        rows = "\n".join(f"{speed},150,{boost}" for speed in range(3000, 6000, 250))
+        log = f"RPM,Torque [N m],Boost [bar gauge]\n{rows}\n"
+        return told(tmp_path, "", BLOWN, "absolute-boost", log)
+
+    assert said(0.5) == []
+    assert said(0.9) == []
+    assert said(1.52) == [
+        f"{FIRST}:11:22: the log of the run of episode 1 has a boost of up to 1.52 bar gauge, and "
+        "0.50 bar was set: the pressure of the air apart; if the column counts from vacuum, say "
+        "so: `columns: {manifold pressure: HEADING in bar absolute}`"
+    ]
+
+
+BLOWN = """---
+title: One
+published: 2026-02-20
+bought:
+  - from: Shop
+    date: 2026-01-20
+    parts: [{part: blower, kind: supercharger, paid: 9 EUR}]
+done: [{fitted: blower}]
+settings: {boost: 0.5 bar gauge, rev limit: 6500 rpm}
+measured:
+  - power run: {log: run.csv, at: wheels}
+---
+"""
