@@ -1,0 +1,109 @@
+"""Base inputs of the fuel side: fuels in words, injectors, pumps."""
+
+from dataclasses import replace
+
+import pytest
+
+from hoistbook.figures.inputs import inputs_of
+from hoistbook.figures.stage import estimates
+from hoistbook.units import from_unit
+from hoistbook.values.evidence import Evidence
+from tests.figures.states import PARTS, fitted, given, state
+from tests.figures.test_inputs import base
+
+
+@pytest.mark.parametrize(
+    ("words", "names"),
+    [
+        ("petrol", ["stoichiometric_air_fuel_ratio"]),
+        ("methanol", ["stoichiometric_air_fuel_ratio"]),
+        ("ethanol blend 74 %", ["air_fuel_ratio_first", "air_fuel_ratio_second"]),
+        ("Ethanol blend 51,5 %", ["air_fuel_ratio_first", "air_fuel_ratio_second"]),
+    ],
+)
+def test_a_fuel_is_read_in_words(words, names):
+    keys = [each.key for each in inputs_of(state(settings={"fuel": given(words)})).bases]
+    assert [key for key in keys if "air_fuel_ratio" in key] == names
+
+
+def test_a_measured_blend_is_known_better_than_a_pump_s():
+    measured = given("ethanol blend 74 %", evidence=Evidence.MEASURED)
+    known = base(state(settings={"fuel": measured}), "volume_fraction_second")
+    unknown = base(state(settings={"fuel": given("ethanol blend")}), "volume_fraction_second")
+    assert (known.value, known.half_width) == (0.74, 0.02)
+    # ASTM D5798-15 as reproduced by the US DOE AFDC, and the scope of D5798-21; both seen: 51 to
+    # 83 % by season and place.
+    low, high = unknown.value - unknown.half_width, unknown.value + unknown.half_width
+    assert (low, high) == pytest.approx((0.51, 0.83))
+
+
+@pytest.mark.parametrize("words", ["ethanol blend 74.5 % +- 3 %", "ethanol blend 74,5 % +- 3 %"])
+def test_the_band_of_a_blend_s_share_is_the_author_s(words):
+    known = base(state(settings={"fuel": given(words)}), "volume_fraction_second")
+    assert (known.value, known.half_width) == pytest.approx((0.745, 0.03))
+
+
+def test_a_methanol_blend_needs_its_share_and_no_pump_sells_it():
+    inputs = inputs_of(state(settings={"fuel": given("methanol blend")}))
+    assert dict(inputs.missing)["fuel_density"] == (
+        "share of the methanol blend, as in `settings: {fuel: methanol blend 20 %}`"
+    )
+    named = inputs_of(state(settings={"fuel": given("methanol blend 20 %")}))
+    assert next(each for each in named.bases if each.key == "heating_value_second").value == (
+        20.0e6
+    )
+
+
+def test_the_condition_of_a_stated_flow_comes_along():
+    assert base(state(), "rated_pressure_difference").value == from_unit(3, "bar")
+    assert base(state(), "rated_pump_pressure").value == from_unit(4, "bar")
+
+
+def test_a_current_on_the_pump_s_own_sheet_stands_in_for_the_estimate():
+    found = base(state(), "pump_current")
+    assert (found.value, found.evidence, found.origin) == (9.0, Evidence.STATED, "current of Pump")
+    bare = fitted("pump", "fuel pump", {"flow": given(165, "L/h")})
+    stated, worked = (
+        next(each for each in estimates(inputs_of(of)) if each.key.quantity == "pump_current")
+        for of in (state(), state(parts=PARTS | {"pump": bare}))
+    )
+    assert (stated.value, stated.evidence, stated.formula) == (9.0, Evidence.STATED, "")
+    assert (worked.evidence, worked.formula) == (Evidence.ESTIMATED, "pump_current")
+    assert stated.notes == ()
+    assert len(worked.notes) == 1
+
+
+def test_pumps_side_by_side_add_their_flows_and_their_currents():
+    # At one pressure the flows of pumps in parallel add (White, Fluid Mechanics, section 11.6 of
+    # the 7th edition; from memory).
+    facts = {"flow": given(165, "L/h"), "current": given(8, "A")}
+    pair = fitted("pump", "fuel pump", facts, count=2)
+    for_a_friend = replace(pair, part=replace(pair.part, kept=1))
+    one, two, bought = (
+        state(parts=PARTS | {"pump": each})
+        for each in (fitted("pump", "fuel pump", facts), pair, for_a_friend)
+    )
+    for name in ("rated_pump_flow", "pump_current"):
+        single, both = base(one, name), base(two, name)
+        assert both.value == 2 * single.value
+        assert both.half_width == pytest.approx(2 * single.half_width)
+        assert both.origin == f"{single.origin}, 2 of them side by side"
+        assert base(bought, name) == single
+    margins = [
+        next(each for each in estimates(inputs_of(of)) if each.key.quantity == "pump_margin")
+        for of in (one, two)
+    ]
+    assert 1 + margins[1].value == pytest.approx(2 * (1 + margins[0].value))
+    assert margins[1].notes[0].startswith("2 pumps side by side: at one pressure their flows add")
+    assert not any("side by side" in note for note in margins[0].notes)
+
+
+def test_an_injector_without_a_condition_is_taken_to_be_rated_at_three_bar():
+    bare = fitted("injectors", "injectors", {"static flow": given(340, "cc/min")}, count=4)
+    found = base(state(parts=PARTS | {"injectors": bare}), "rated_pressure_difference")
+    assert (found.value, found.evidence) == (300e3, Evidence.ASSUMED)
+
+
+def test_an_absolute_fuel_pressure_becomes_the_gauge_pressure_that_the_chain_takes():
+    absolute = state(settings={"fuel pressure": given(399, "kPa", reference="absolute")})
+    assert base(absolute, "base_fuel_pressure").value == pytest.approx(300e3)
