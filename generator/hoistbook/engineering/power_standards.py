@@ -102,6 +102,7 @@ def iso_1585_correction(*, dry_air_pressure: Value, air_temperature: Value) -> V
     assumes=(
         "Naturally aspirated spark-ignition engines at full throttle.",
         "Reference: 20 °C and 101.3 kPa; the humidity of the air is left out.",
+        "In what air the standard may be applied was not seen.",
     ),
 )
 def din_70020_correction(*, air_pressure: Value, air_temperature: Value) -> Value:
@@ -138,6 +139,7 @@ def din_70020_correction(*, air_pressure: Value, air_temperature: Value) -> Valu
     assumes=(
         "Naturally aspirated spark-ignition engines at full throttle.",
         "Reference: 60 °F and 29.92 inHg of dry air, which reads about 3.5 % above SAE J1349.",
+        "In what air the standard may be applied was not seen.",
     ),
 )
 def sae_j607_correction(*, dry_air_pressure: Value, air_temperature: Value) -> Value:
