@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from hoistbook.figures.figure import Limit, LimitState
+from hoistbook.fit.wiring import OTHERS, PARTICULAR
 
 AT_MOST = "at most"
 AT_LEAST = "at least"
@@ -56,10 +57,10 @@ THRESHOLDS: Mapping[str, Threshold] = MappingProxyType(
         ),
         "voltage_drop_share": Threshold(
             side=AT_MOST,
-            at=0.05,
-            near=0.03,
-            reason="pumps and control units mind 3 %, other loads 5 %, over the two-way run "
-            "(common practice, no source)",
+            at=OTHERS,
+            near=PARTICULAR,
+            reason=f"pumps and control units mind {100 * PARTICULAR:g} %, other loads "
+            f"{100 * OTHERS:g} %, over the two-way run (common practice, no source)",
         ),
     }
 )
