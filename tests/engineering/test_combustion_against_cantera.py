@@ -59,6 +59,36 @@ def test_a_rich_mixture_sets_free_what_equilibrium_gives(fuel: str) -> None:
         assert ours == pytest.approx(theirs, abs=0.004)
 
 
+@pytest.mark.parametrize("fuel", MOLECULES)
+def test_with_the_constants_of_the_library_the_heat_is_that_of_the_library(fuel: str) -> None:
+    (carbon, hydrogen, oxygen), species = MOLECULES[fuel]
+    atoms = {"carbon_atoms": carbon, "hydrogen_atoms": hydrogen, "oxygen_atoms": oxygen}
+    gas = solution(species)
+    gas.TP = ROOM, 101325.0
+    molar = gas.partial_molar_enthalpies / 1e3  # J/mol
+    enthalpy = dict(zip(gas.species_names, molar.tolist(), strict=True))
+    mass = float(gas.molecular_weights[gas.species_index(species)]) / 1e3
+    burnt = carbon * enthalpy["CO2"] + hydrogen / 2 * enthalpy["H2O"]
+    heating_value = (enthalpy[species] - burnt) / mass
+
+    for lambda_ratio in np.random.default_rng(1741).uniform(0.70, 0.92, 12).tolist():
+        theirs = heat_per_fuel(gas, species, lambda_ratio) / heating_value
+        share = dict(zip(gas.species_names, gas.X.tolist(), strict=True))
+        ours = FORMULAS["combustion_efficiency"](
+            **atoms,
+            lambda_ratio=lambda_ratio,
+            heating_value=heating_value,
+            fuel_molar_mass=mass,
+            water_gas_constant=share["CO"] * share["H2O"] / (share["CO2"] * share["H2"]),
+            carbon_monoxide_enthalpy=enthalpy["CO"],
+            carbon_dioxide_enthalpy=enthalpy["CO2"],
+            water_vapour_enthalpy=enthalpy["H2O"],
+        )
+
+        # So rich there is no oxygen left at 1740 K: carbon monoxide and hydrogen are all.
+        assert ours == pytest.approx(theirs, abs=1e-4)
+
+
 @pytest.mark.parametrize(("lambda_ratio", "per_air"), [(0.90, 0.9659511), (0.80, 0.9217208)])
 def test_the_heat_for_each_mass_of_air_falls_with_lambda(
     lambda_ratio: float, per_air: float
