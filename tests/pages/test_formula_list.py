@@ -22,6 +22,8 @@ from tests.pages.sample import sample_material
 
 PACKAGE = Path(__file__).parents[2] / "generator" / "hoistbook"
 NOT_USED = "no figure of this journal, whose record does not call for it"
+CHECK_ONLY = "no figure: a reference check only"
+READ = "no figure of its own here: called where a power run, its air or a weather report is read"
 
 
 def desk() -> Desk:
@@ -56,7 +58,22 @@ def test_a_formula_leads_to_every_working_that_uses_it_and_one_unused_to_none() 
     for listed, row in zip(formula_list(), rows, strict=True):
         assert {each.address for each in row.used} == used.get(listed.name, set()), listed.name
     why = {row.unused for row in rows if not row.used}
-    assert why == {NOT_USED, "no figure: a reference check only"}
+    assert why == {NOT_USED, CHECK_ONLY, READ}
+    read = {
+        each.name
+        for each, row in zip(formula_list(), rows, strict=True)
+        if not row.used and row.unused == READ
+    }
+    assert read == {
+        "dry_air_pressure",
+        "standard_pressure",
+        "station_pressure",
+        "power_of_torque",
+        "sae_j1349_correction",
+        "iso_1585_correction",
+        "din_70020_correction",
+        "sae_j607_correction",
+    }
 
 
 def test_a_formula_that_no_code_calls_is_called_a_check_only() -> None:
@@ -96,4 +113,4 @@ def test_the_command_prints_the_list_of_the_page() -> None:
         "Loss coefficient of a bend",
     )
     index = noun(FORMULAS["anti_knock_index"])
-    assert rows[capital(index)][3] == "no figure: a reference check only"
+    assert rows[capital(index)][3] == CHECK_ONLY

@@ -12,6 +12,7 @@ from hoistbook.engineering.check_counts import REFERENCE_VALUES
 from hoistbook.engineering.formula import FORMULAS
 from hoistbook.engineering.formula_list import TOPICS, Listed, formula_list
 from hoistbook.engineering.glossary import GLOSSARY
+from hoistbook.engineering.power_standards import STANDARDS
 from hoistbook.figures.catalogue import CATALOGUE
 from hoistbook.figures.figure import Figure
 from hoistbook.pages import links
@@ -26,6 +27,8 @@ INPUTS_USE = ("power_of_torque", "standard_pressure", "station_pressure")
 """Formulas that are no line of the table of figures: reading the air and power runs calls them."""
 CALLED = frozenset(INPUTS_USE) | {row.formula for row in CATALOGUE}
 """Every formula that some journal can have a number from; the others only check these."""
+READING = frozenset(INPUTS_USE) | {"dry_air_pressure", *STANDARDS.values()}
+"""Those that pages have numbers from without a figure: the air and the power of runs."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,9 +195,16 @@ def _row(desk: Desk, listed: Listed, users: Mapping[str, dict[str, None]]) -> Fo
         source=_source(desk, listed.reference),
         check_values=desk.formats.count(listed.check_values),
         used=workings,
-        unused=desk.words("formulas.not_used" if listed.name in CALLED else "formulas.check_only"),
+        unused=desk.words(f"formulas.{_unused(listed.name)}"),
         taken_by=tuple(_to(other) for other in listed.taken_by),
     )
+
+
+def _unused(name: str) -> str:
+    """Return the words for why no figure is worked out by a formula."""
+    if name in READING:
+        return "reading"
+    return "not_used" if name in CALLED else "check_only"
 
 
 def _source(desk: Desk, reference: Reference) -> str:
