@@ -176,3 +176,22 @@ def test_a_log_full_of_gaps_makes_no_comparison():
     gaps = {"speed": (3000, 4000), "torque": (math.nan, math.nan)}
     journal = Journal(title="x", place=PLACE, episodes=(), logs={"run.csv": Log(columns=gaps)})
     assert comparisons(journal, (car,), figures_of(journal, (car,))) == ()
+
+
+def test_a_pull_that_begins_at_part_load_is_compared_from_where_the_throttle_is_open():
+    car = boosted(runs=[Dated(value=RUN, episode=3)])
+    columns = torque_of(boosted()) | {"boost": [0.8e5] * len(SPEEDS)}
+    begun = {name: list(cells) for name, cells in columns.items()}
+    for place, speed in enumerate(SPEEDS):
+        if speed <= 3500:
+            begun["torque"][place], begun["boost"][place] = 30.0, -0.4e5
+
+    later, found = compared(car, columns), compared(car, begun)
+
+    assert (later.inside, later.out_of, later.held_back) == (6, 6, ())
+    assert (found.inside, found.out_of) == (5, 5)
+    assert found.compared == (4000.0, 4500.0, 5000.0, 5500.0, 6000.0)
+    assert found.held_back == (
+        "Between 3,000 and 3,500 rpm the manifold was more than 0.1 bar below the air: the "
+        "throttle was not open, and nothing of full load is learnt from there.",
+    )

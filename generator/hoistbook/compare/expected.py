@@ -6,7 +6,7 @@ which carries the loss on the way there as an uncertain input; a measured number
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from hoistbook.authored.records import Journal, PowerRun
 from hoistbook.compare.verdicts import Comparison
@@ -14,6 +14,7 @@ from hoistbook.figures.base import Inputs
 from hoistbook.figures.figure import Curve, Figure, Figures, Key
 from hoistbook.figures.known_runs import KnownRun, at_the_run, known_runs
 from hoistbook.figures.power_runs import curve_of, place_of
+from hoistbook.figures.run_figures import held_back
 from hoistbook.figures.stage import estimate, informed, taught
 from hoistbook.history.state import State
 
@@ -40,7 +41,7 @@ def _compared(known: KnownRun, before: Sequence[KnownRun]) -> Comparison:
     said_then, why_none = _estimate(run, informed(known.state, before))
     then = taught(at_the_run(known), known.state, before)
     on_the_day = _estimate(run, then)[0] if then.speeds else None
-    speeds, inside = _inside(measured, said_then or on_the_day)
+    speeds, inside = _inside(measured, said_then or on_the_day, known.held_back)
     return Comparison(
         episode=known.episode,
         run=run,
@@ -52,6 +53,7 @@ def _compared(known: KnownRun, before: Sequence[KnownRun]) -> Comparison:
         why_none=why_none,
         compared=speeds,
         referred=known.referred,
+        held_back=held_back(known),
     )
 
 
@@ -65,12 +67,18 @@ def _estimate(run: PowerRun, inputs: Inputs) -> tuple[Curve | None, str]:
     return None, f"Nothing was estimated{give}."
 
 
-def _inside(measured: Curve, estimate: Curve | None) -> tuple[tuple[float, ...], int]:
-    """Return the compared speeds, and at how many of them the measured power is in the band."""
+def _inside(
+    measured: Curve, estimate: Curve | None, aside: Collection[float]
+) -> tuple[tuple[float, ...], int]:
+    """Return the compared speeds, and at how many of them the measured power is in the band.
+
+    Of an estimate at full load nothing is compared at the speeds aside, those of part load.
+    """
     if estimate is None:
         return (), 0
     band = dict(zip(estimate.speeds, zip(estimate.low, estimate.high, strict=True), strict=True))
     power = dict(zip(measured.speeds, measured.values, strict=True))
-    speeds = tuple(each for each in measured.speeds if each in band and each % COMPARED_EVERY == 0)
+    full = [each for each in measured.speeds if each not in aside]
+    speeds = tuple(each for each in full if each in band and each % COMPARED_EVERY == 0)
     inside = [band[speed][0] <= power[speed] <= band[speed][1] for speed in speeds]
     return speeds, sum(inside)

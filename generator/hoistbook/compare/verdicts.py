@@ -59,3 +59,5 @@ class Comparison:
     """What power standards have to do with it; `measured` is always as observed."""
     why_none: str = ""
     """Why there is nothing to compare, when an estimate is missing."""
+    held_back: tuple[str, ...] = ()
+    """Where the throttle was not open, in a sentence: nothing is compared there."""

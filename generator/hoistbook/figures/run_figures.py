@@ -62,13 +62,13 @@ def _as_printed(known: KnownRun, key: Key, values: Binned) -> Figure:
         at_speed=curve.speeds[top],
         headline="highest",
         curve=curve,
-        notes=(*notes_of(known.run, known.referred), *_held_back(known)),
+        notes=(*notes_of(known.run, known.referred), *held_back(known)),
         standard=known.referred.standard,
         place=known.run.place,
     )
 
 
-def _held_back(known: KnownRun) -> tuple[str, ...]:
+def held_back(known: KnownRun) -> tuple[str, ...]:
     """Return what to say of a log that begins before the throttle is open."""
     if not known.held_back:
         return ()

@@ -51,7 +51,7 @@ class RunShown:
     """The engine speed of it."""
     rows: tuple[RunRow, ...]
     referred: tuple[str, ...]
-    """Sentences on power standards: what was taken out of the log, put in, or why not."""
+    """Sentences on part load, and on power standards: what was taken out, put in, or why not."""
     score: str
     """"At 7 of these 9 speeds ..."; empty when there is nothing to compare."""
     why_none: str
@@ -73,7 +73,7 @@ def _run(desk: Desk, comparison: Comparison) -> RunShown:
         highest=_power(desk, measured, top, Evidence.MEASURED),
         highest_at=desk.formats.quantity(measured.speeds[top], "engine_speed"),
         rows=tuple(_row(desk, comparison, each) for each in _told(comparison)),
-        referred=tuple(_referred(desk, comparison)),
+        referred=(*comparison.held_back, *_referred(desk, comparison)),
         score=_score(desk, comparison),
         why_none=comparison.why_none,
     )
