@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 
 from hoistbook.figures.base import Inputs, keyed
 from hoistbook.figures.chain import work_out
@@ -15,6 +16,8 @@ from hoistbook.history.state import State
 STEP = 10e3
 """Boost is tried in steps of this [Pa]; a claim that fails and holds again between two steps is
 not seen to."""
+NARROW = 2e3
+"""Step once an end was found and the map is read anew there [Pa]."""
 FINE = 250.0
 """How closely the end is found [Pa]."""
 LEAST, MOST_BEYOND = 5e3, 50e3
@@ -54,6 +57,7 @@ def margin_over_boost(
         )
         return replace(inputs, bases=tuple(bases))
 
+    @cache
     def margin_at(read_at: float) -> Margin:
         read = with_map(at(read_at, inputs), state)
 
@@ -90,7 +94,8 @@ def _settled(margin_at: MarginAt, start: float, limit: float, step: float) -> fl
             break
         margin, before = margin_at(found), found
         onwards = (margin(found) >= 0) == holds
-        found = _end(margin, found, *((limit, step) if onwards else (start, -step)))
+        narrow = NARROW if (step > 0) == onwards else -NARROW
+        found = _end(margin, found, limit if onwards else start, narrow)
         if found is not None and abs(found - before) <= FINE:
             break
     return found
