@@ -13,7 +13,7 @@ from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.base import Base
 from hoistbook.figures.figure import Figure, LimitState
 from hoistbook.figures.inputs import inputs_of
-from hoistbook.figures.known_runs import known_runs
+from hoistbook.figures.known_runs import ENOUGH, known_runs
 from hoistbook.fit.forgotten import known_sundry, near_sundry
 from hoistbook.history.bench import UNBOUGHT
 from hoistbook.history.state import State, Status
@@ -31,6 +31,10 @@ REPORTED_HINT = (
     "a weather report's pressure is reduced to sea level: of the settings it is the `sea level "
     "pressure`, and a run has that on the spot"
 )
+FAR_OFF_HINT = (
+    "look for a slip in the car's data, in the log's units or in `at` (wheels or crank); where "
+    "there is none, the engine is not what the episodes say"
+)
 NEAR_THE_AIR = 15e3
 """How near to the pressure of the air is taken for it [Pa] (common practice, no source)."""
 ABSOLUTE_HINT = (
@@ -46,6 +50,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_over_limit(desk_of(material)),
         *_claims(material),
         *_standards(material),
+        *_far_off(material),
         *_disagreeing(desk_of(material)),
         *_air_of_another_height(desk_of(material)),
         *_look_alikes(desk_of(material)),
@@ -84,6 +89,17 @@ def _standards(material: Material) -> Iterator[Notice]:
         for reason in each.referred.reasons:
             said = f"power run: {reason}"
             yield Notice("power-standard", said, each.run.place, STANDARD_HINT, each.episode)
+
+
+def _far_off(material: Material) -> Iterator[Notice]:
+    """Yield where a run lies outside what was expected of it at every engine speed."""
+    for each in material.comparisons:
+        if each.out_of >= ENOUGH and not each.inside:
+            said = (
+                f"power run: at none of {each.out_of} engine speeds is what was measured within "
+                "the 95 % band of what was expected"
+            )
+            yield Notice("far-off", said, each.run.place, FAR_OFF_HINT, each.episode)
 
 
 DIMENSIONS = {

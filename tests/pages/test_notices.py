@@ -207,3 +207,30 @@ measured:
   - power run: {log: run.csv, at: wheels}
 ---
 """
+
+
+def test_a_run_that_lies_outside_of_all_that_was_expected_is_noticed(tmp_path: Path) -> None:
+    def said(torque: float) -> list[str]:
+        rows = "\n".join(f"{speed},{torque}" for speed in range(3000, 6001, 250))
+        return told(tmp_path, CAR, PULL, "far-off", f"RPM,Torque [N m]\n{rows}\n")
+
+    # A torque of 65 to 75 N m for each litre at the wheels is common practice, no source.
+    assert said(112) == []
+    assert said(250) == [
+        f"{FIRST}:5:22: power run: at none of 7 engine speeds is what was measured within the "
+        "95 % band of what was expected; look for a slip in the car's data, in the log's units or in "
+        "`at` (wheels or crank); where there is none, the engine is not what the episodes say"
+    ]
+
+
+CAR = """car:
+  engine: {displacement: 1600 cc, compression ratio: "9.4:1"}
+settings: {fuel: petrol, rev limit: 6500 rpm}
+"""
+PULL = """---
+title: One
+published: 2026-02-20
+measured:
+  - power run: {log: run.csv, at: wheels}
+---
+"""
