@@ -218,8 +218,8 @@ def test_a_run_that_lies_outside_of_all_that_was_expected_is_noticed(tmp_path: P
     assert said(112) == []
     assert said(250) == [
         f"{FIRST}:5:22: power run: at none of 7 engine speeds is what was measured within the "
-        "95 % band of what was expected; look for a slip in the car's data, in the log's units or in "
-        "`at` (wheels or crank); where there is none, the engine is not what the episodes say"
+        "95 % band of what was expected; look for a slip in the car's data, in the log's units or "
+        "in `at` (wheels or crank); where there is none, the engine is not what the episodes say"
     ]
 
 
