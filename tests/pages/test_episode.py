@@ -12,6 +12,7 @@ from hoistbook.pages.change_rows import change_table
 from hoistbook.pages.desk import Desk, desk_of
 from hoistbook.pages.episode import EpisodeContext, episode_page
 from hoistbook.pages.video import clock
+from hoistbook.values.evidence import Evidence
 from tests.pages.sample import FIRST, JOURNAL, SECOND, sample_material
 
 DESK = desk_of(sample_material())
@@ -261,3 +262,34 @@ def test_a_figure_whose_value_prints_alike_has_not_moved() -> None:
         "Power at the crank",
         "Injector duty",
     ]
+
+
+def test_a_figure_that_moved_inside_its_earlier_band_says_so() -> None:
+    material = sample_material()
+    first, before, now = material.figures
+    was, *rest = before.figures
+    power, *others = now.figures
+    assert isinstance(power, Figure)
+    assert isinstance(was, Figure)
+
+    def inside(power: Figure, was: Figure = was) -> dict[str, bool]:
+        figures = (
+            first,
+            replace(before, figures=(was, *rest)),
+            replace(now, figures=(power, *others)),
+        )
+        shown = episode_page(desk_of(replace(material, figures=figures)), SECOND).context
+        assert isinstance(shown, EpisodeContext)
+        return {row.title: row.inside for row in shown.figures}
+
+    # The injectors go from 70 % (64 to 76) to 95 %: that is news whatever the power does.
+    at_the_end = replace(power, value=was.high)
+    assert inside(at_the_end) == {"Power at the crank": True, "Injector duty": False}
+    beyond = replace(power, value=was.high + 1e3)
+    assert inside(beyond) == {"Power at the crank": False, "Injector duty": False}
+    # What had no band cannot have moved inside it.
+    exact = replace(was, value=85e3, low=85e3, high=85e3)
+    assert inside(replace(power, value=84e3), exact)["Power at the crank"] is False
+    # A measurement that comes after an estimate is held against it as well.
+    measured = replace(power, value=was.high, evidence=Evidence.MEASURED)
+    assert inside(measured)["Power at the crank"] is True

@@ -302,6 +302,7 @@ class Desk:
             subject=self.subject(figure.key),
             now=self.number(figure) if isinstance(figure, Figure) else None,
             before=self.number(before) if isinstance(before, Figure) else None,
+            inside=_inside(figure, before),
             missing=figure.give if isinstance(figure, Missing) else (),
             term=self.term(figure.key.quantity),
         )
@@ -345,6 +346,13 @@ def desk_of(material: Material) -> Desk:
     words = load_words(material.journal.language)
     formats = Formats(words, GLOSSARY, material.journal.units)
     return Desk(material, formats, words, QUANTITIES)
+
+
+def _inside(now: Figure | Missing, before: Figure | Missing | None) -> bool:
+    """Return whether a figure lies inside the band that it had before, if it had one."""
+    if not isinstance(now, Figure) or not isinstance(before, Figure):
+        return False
+    return before.low < before.high and before.low <= now.value <= before.high
 
 
 def sections(words: Words, page: str, present: Iterable[str]) -> tuple[Link, ...]:

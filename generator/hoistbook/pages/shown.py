@@ -76,6 +76,8 @@ class FigureRow:
     """None when it cannot be worked out."""
     before: Number | None = None
     """What it was as at the episode before, where a page shows what moved."""
+    inside: bool = False
+    """True where it lies inside the band that it had before: a theme says so beside it."""
     missing: tuple[str, ...] = ()
     """What to give so that it can be worked out."""
     term: str = ""
