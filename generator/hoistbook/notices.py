@@ -8,6 +8,7 @@ from itertools import pairwise
 from hoistbook.authored.compressor_maps import CHARGERS
 from hoistbook.authored.prose_links import figure_named
 from hoistbook.authored.records import BoostBySpeed, Given
+from hoistbook.authored.standards import AS_RUN
 from hoistbook.compare.verdicts import Result
 from hoistbook.engineering import FORMULAS, GLOSSARY
 from hoistbook.figures.base import Base
@@ -24,6 +25,7 @@ from hoistbook.problems import Notice, Place
 from hoistbook.values.quantity import Quantity
 
 STANDARD_HINT = "its power is shown as observed, with the air of its day"
+LEFT_IN_HINT = "its power is shown as the log has it; with the air of its day it is observed power"
 WEATHER = 0.03
 """How far the weather moves the air's pressure at a place, as a share (common practice, no
 source)."""
@@ -88,7 +90,8 @@ def _standards(material: Material) -> Iterator[Notice]:
     for each in material.comparisons:
         for reason in each.referred.reasons:
             said = f"power run: {reason}"
-            yield Notice("power-standard", said, each.run.place, STANDARD_HINT, each.episode)
+            hint = STANDARD_HINT if each.referred.left_in == AS_RUN else LEFT_IN_HINT
+            yield Notice("power-standard", said, each.run.place, hint, each.episode)
 
 
 def _far_off(material: Material) -> Iterator[Notice]:

@@ -118,7 +118,8 @@ def test_the_standard_is_taken_out_of_a_boosted_log_too():
     run, figures, _ = known(stated="SAE J607", of_state=boosted)
     assert torque_of(figures).value == pytest.approx(TORQUE / J607, rel=1e-3)
     assert run.referred.reasons == (
-        "the log is referred to SAE J607, which does not hold here; its factor is taken out",
+        "the log is referred to SAE J607, whose factor is taken out, for here there is no "
+        f"correction: {HELD}",
     )
 
 

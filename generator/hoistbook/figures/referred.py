@@ -31,7 +31,7 @@ NO_AIR = (
 )
 UNKNOWN = "{stated} is no standard that is known here, so nothing can be taken out or put in"
 LEFT_IN = "the log is referred to {stated} and {no_air}; its factor stays in, give or take 4 %"
-TAKEN_OUT = "the log is referred to {stated}, which does not hold here; its factor is taken out"
+TAKEN_OUT = "the log is referred to {stated}, whose factor is taken out, for here there is {why}"
 NOT_APPLIED = "not referred to {wanted}: {why}"
 
 
@@ -92,7 +92,7 @@ def referred(run: PowerRun, state: State, wanted: str, *, boosted: bool) -> Refe
         [NOT_APPLIED.format(wanted=wanted, why=put_in.reason)] if put_in and put_in.reason else []
     )
     if stated and compensates:
-        reasons.insert(0, TAKEN_OUT.format(stated=stated))
+        reasons.insert(0, TAKEN_OUT.format(stated=stated, why=each[stated].reason))
     applies = bool(put_in and put_in.applies)
     held = next((one.reason for one in each.values() if one.reason), "") if compensates else ""
     return Referred(
