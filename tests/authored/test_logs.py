@@ -281,3 +281,17 @@ def test_a_column_in_another_unit_than_it_says_is_noticed(tmp_path: Path) -> Non
         "the middle of the column boost of 55 bar is far from the usual -1 bar to 5 bar",
     ]
     assert {each.place.file for each in notices} == {"episodes/01-one/run.csv"}
+
+
+def test_an_air_fuel_ratio_is_not_taken_for_lambda(tmp_path: Path) -> None:
+    # The figure of a gauge is lambda times a constant of petrol, 14.7 or 14.6 (common practice, no
+    # source).
+    lay_down(tmp_path, files("RPM,Torque [N m],Lambda\n2000,90,12.5\n3000,100,12.9\n"))
+    (notice,) = (each for each in read_journal(tmp_path).notices if each.code == "unlikely")
+
+    assert notice.message == (
+        "the middle of the column lambda of 12.7 lambda is far from the usual 0.6 to 1.6"
+    )
+    assert notice.hint == (
+        "an air-fuel ratio is no lambda: divide it by the gauge's own, mostly 14.7 or 14.6"
+    )

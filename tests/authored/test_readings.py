@@ -23,16 +23,22 @@ def test_readings_that_are_none_are_left_out_and_noticed_with_the_first_of_each(
     )
     lay_down(tmp_path, files(csv))
     read = read_journal(tmp_path)
-    (notice,) = (each for each in read.notices if each.code == "no-reading")
+    told = {each.code: each for each in read.notices}
 
-    assert notice.message == (
-        "lines without a reading, of 6 in this log: 2 of speed (`NaN` on line 3), "
-        "2 of boost (`-999` on line 2), 2 of lambda (`1.8` on line 5)"
+    gaps, beyond = told["no-reading"], told["impossible-reading"]
+    assert (gaps.message, gaps.hint) == (
+        "lines without a reading, of 6 lines in this log: 1 of speed (`NaN` on line 3), "
+        "1 of boost (nothing on line 4), 1 of lambda (nothing on line 6)",
+        "they are left out there; a logger that has each channel in its own time leaves gaps",
     )
-    assert notice.hint == (
-        "they are left out there; a logger that has each channel in its own time leaves gaps"
+    assert (beyond.message, beyond.hint) == (
+        "readings that cannot be, of 6 lines in this log: 1 of speed (`65535` on line 4), "
+        "1 of boost (`-999` on line 2), 1 of lambda (`1.8` on line 5)",
+        "they are left out; look at the unit of the column, and at what the logger writes for "
+        "none",
     )
-    assert (notice.place.line, notice.place.text) == (2, "2000,90,-999,0.95")
+    assert (gaps.place.line, beyond.place.line) == (3, 2)
+    assert beyond.place.text == "2000,90,-999,0.95"
     assert read.journal is not None
     columns = read.journal.logs["episodes/01-one/run.csv"].columns
     assert [math.isnan(value) for value in columns["speed"]] == [0, 1, 1, 0, 0, 0]
@@ -50,11 +56,11 @@ def test_a_reading_that_stands_out_alone_is_left_out_and_noticed(tmp_path: Path)
     (notice,) = (each for each in read.notices if each.code == "lone-reading")
 
     assert notice.message == (
-        "lines whose reading stands out alone, of 20 in this log: "
+        "readings that stand out alone, of 20 lines in this log: "
         "1 of torque (`5000` on line 13), 1 of boost (`3.9` on line 17)"
     )
     assert notice.hint == (
-        "they are left out there as slips of a sensor; if they are none, log the run again"
+        "they are left out as slips of a sensor; if they are none, log the run again"
     )
     assert notice.place.line == 13
     assert read.journal is not None
@@ -84,4 +90,4 @@ def test_what_engines_do_is_no_lone_reading(tmp_path: Path, torques: list[int]) 
 def test_a_log_without_gaps_is_not_noticed(tmp_path: Path) -> None:
     lay_down(tmp_path, files("RPM,Torque [N m]\n3000,90\n4000,95\n"))
 
-    assert not [each for each in read_journal(tmp_path).notices if each.code == "no-reading"]
+    assert not [each for each in read_journal(tmp_path).notices if "reading" in each.code]

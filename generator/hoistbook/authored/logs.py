@@ -45,7 +45,14 @@ COLUMNS: Mapping[str, Column] = {
         "absolute",
         "manifold_absolute_pressure",
     ),
-    "lambda": Column("ratio", (), "lambda", "0.6 to 1.6", possible="lambda_ratio"),
+    "lambda": Column(
+        "ratio",
+        (),
+        "lambda",
+        "0.6 to 1.6",
+        possible="lambda_ratio",
+        beyond="an air-fuel ratio is no lambda: divide it by the gauge's own, mostly 14.7 or 14.6",
+    ),
     "charge temperature": Column(
         "temperature",
         ("intake air temperature",),

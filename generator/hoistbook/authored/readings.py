@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,6 +14,33 @@ from hoistbook.problems import Place
 from hoistbook.values.possible import POSSIBLE
 
 Column = NDArray[np.float64]
+Lines = NDArray[np.bool_]
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """How it is said that readings are left out."""
+
+    code: str
+    what: str
+    hint: str
+
+
+GAPS = Told(
+    "no-reading",
+    "lines without a reading",
+    "they are left out there; a logger that has each channel in its own time leaves gaps",
+)
+BEYOND = Told(
+    "impossible-reading",
+    "readings that cannot be",
+    "they are left out; look at the unit of the column, and at what the logger writes for none",
+)
+ALONE = Told(
+    "lone-reading",
+    "readings that stand out alone",
+    "they are left out as slips of a sensor; if they are none, log the run again",
+)
 
 BESIDE = 4
 """Readings on either side, by engine speed, from which a spike stands out."""
@@ -41,37 +69,42 @@ def readings(
     context
         Takes the notices.
     """
-    columns = {name: _possible(sheet, name, values) for name, values in found.columns.items()}
+    given = {name: np.array(values) for name, values in found.columns.items()}
+    columns = {name: _possible(sheet, name, values) for name, values in given.items()}
     pulls = ~(columns[drive] <= 0)
-    _tell(sheet, found, {name: np.isnan(each) & pulls for name, each in columns.items()}, context)
+    lacking = {name: np.isnan(each) & pulls for name, each in columns.items()}
+    gaps = {name: np.isnan(given[name]) & at for name, at in lacking.items()}
+    _tell(sheet, found, gaps, GAPS, context)
+    beyond = {name: ~gaps[name] & at for name, at in lacking.items()}
+    _tell(sheet, found, beyond, BEYOND, context)
     speeds = columns["speed"]
     spikes = {
         name: _spikes(speeds, np.where(pulls, each, np.nan))
         for name, each in columns.items()
         if name not in ("speed", "time")
     }
-    _tell_spikes(sheet, found, spikes, context)
+    _tell(sheet, found, spikes, ALONE, context)
     for name, where in spikes.items():
         columns[name][where] = np.nan
     return {name: tuple(each.tolist()) for name, each in columns.items()}
 
 
-def _possible(sheet: Sheet, name: str, values: Sequence[float]) -> Column:
+def _possible(sheet: Sheet, name: str, values: Column) -> Column:
     """Return a column with a gap where it holds what cannot be."""
     low, high, _ = POSSIBLE.get(sheet.form.columns[name].possible, (-np.inf, np.inf, ""))
-    own = np.array(values)
-    return np.where((own >= low) & (own <= high), own, np.nan)
+    return np.where((values >= low) & (values <= high), values, np.nan)
 
 
-def _spikes(speeds: Column, values: Column) -> NDArray[np.intp]:
-    """Return the lines of readings that stand out on both sides of them.
+def _spikes(speeds: Column, values: Column) -> Lines:
+    """Return at which lines a reading stands out from those on both sides of it.
 
     A lone reading that lies off its neighbours by more than all others span, and a fifth of their
     middle beside, is a slip of the sensor: as the highest of a curve it would be its headline.
     """
+    found = np.zeros(len(values), dtype=bool)
     known = np.flatnonzero(np.isfinite(speeds) & np.isfinite(values))
     if len(known) <= 2 * BESIDE:
-        return known[:0]
+        return found
     lines = known[np.argsort(speeds[known], kind="stable")]
     ordered = values[lines]
     cut = max(1, int(TRIMMED * len(ordered)))
@@ -81,9 +114,10 @@ def _spikes(speeds: Column, values: Column) -> NDArray[np.intp]:
     aside = OF_MIDDLE * abs(middle)
     outside = np.flatnonzero((ordered > high + aside) | (ordered < low - aside))
     if len(outside) > max(1, MOST_SPIKES * len(ordered)):
-        return known[:0]
+        return found
     limit = high - low + aside
-    return np.sort(lines[[at for at in outside.tolist() if _alone(ordered, at, limit)]])
+    found[lines[[at for at in outside.tolist() if _alone(ordered, at, limit)]]] = True
+    return found
 
 
 def _alone(ordered: Column, at: int, limit: float) -> bool:
@@ -94,43 +128,18 @@ def _alone(ordered: Column, at: int, limit: float) -> bool:
 
 
 def _tell(
-    sheet: Sheet, found: Numbers, lacking: Mapping[str, NDArray[np.bool_]], context: Context
+    sheet: Sheet, found: Numbers, where: Mapping[str, Lines], told: Told, context: Context
 ) -> None:
-    """Say of how many lines a reading is left out, and what the first of them holds."""
-    told, firsts = _told(sheet, found, {name: np.flatnonzero(at) for name, at in lacking.items()})
-    if told:
-        message = f"lines without a reading, of {len(found.lines)} in this log: {told}"
-        hint = (
-            "they are left out there; a logger that has each channel in its own time leaves gaps"
-        )
-        context.notice("no-reading", message, _place(sheet, min(firsts)), hint)
-
-
-def _tell_spikes(
-    sheet: Sheet, found: Numbers, spikes: Mapping[str, NDArray[np.intp]], context: Context
-) -> None:
-    told, firsts = _told(sheet, found, spikes)
-    if told:
-        of_all = f"of {len(found.lines)} in this log"
-        message = f"lines whose reading stands out alone, {of_all}: {told}"
-        hint = "they are left out there as slips of a sensor; if they are none, log the run again"
-        context.notice("lone-reading", message, _place(sheet, min(firsts)), hint)
-
-
-def _told(
-    sheet: Sheet, found: Numbers, where: Mapping[str, NDArray[np.intp]]
-) -> tuple[str, list[int]]:
-    """Return how many there are in each column with the first of them, and the lines of these."""
-    told, firsts = [], []
+    """Say how many readings are left out in each column, and what the first of them is."""
+    said, firsts = [], []
     for name, at in where.items():
-        if len(at):
-            first = found.lines[int(at[0])]
+        if at.any():
+            first = found.lines[int(np.argmax(at))]
             cell = sheet.cell(name, first)
             shown = f"`{cell[:40]}`" if cell else "nothing"
-            told.append(f"{len(at)} of {name} ({shown} on line {first})")
+            said.append(f"{int(at.sum())} of {name} ({shown} on line {first})")
             firsts.append(first)
-    return ", ".join(told), firsts
-
-
-def _place(sheet: Sheet, line: int) -> Place:
-    return Place(sheet.file, line, 1, sheet.lines[line - 1][:200])
+    if said:
+        message = f"{told.what}, of {len(found.lines)} lines in this log: {', '.join(said)}"
+        place = Place(sheet.file, min(firsts), 1, sheet.lines[min(firsts) - 1][:200])
+        context.notice(told.code, message, place, told.hint)

@@ -51,6 +51,8 @@ class Column:
     """`gauge` or `absolute`, where its pressure has to say which."""
     possible: str = ""
     """What of the table of what can be it is; empty where anything goes."""
+    beyond: str = ""
+    """What to do where such a column lies elsewhere, if not to look at its unit."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -352,4 +354,5 @@ def look_at(sheet: Sheet, found: Numbers, context: Context) -> None:
         usual = sheet.form.columns[name].usual
         slip = likely_slip(f"the middle of the column {name}", quantity, usual)
         if slip is not None:
-            context.notice(slip.code, slip.message, Place(sheet.file), slip.hint)
+            hint = sheet.form.columns[name].beyond or slip.hint
+            context.notice(slip.code, slip.message, Place(sheet.file), hint)
