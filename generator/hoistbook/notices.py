@@ -15,6 +15,7 @@ from hoistbook.figures.base import Base
 from hoistbook.figures.figure import Figure, LimitState
 from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.known_runs import ENOUGH, known_runs
+from hoistbook.figures.learning import DISAGREE
 from hoistbook.fit.forgotten import known_sundry, near_sundry
 from hoistbook.history.bench import UNBOUGHT
 from hoistbook.history.state import State, Status
@@ -37,6 +38,8 @@ FAR_OFF_HINT = (
     "look for a slip in the car's data, in the log's units or in `at` (wheels or crank); where "
     "there is none, the engine is not what the episodes say"
 )
+OF_RUNS = ("power", "wheel_power")
+"""Figures whose notes say whether runs disagree."""
 NEAR_THE_AIR = 15e3
 """How near to the pressure of the air is taken for it [Pa] (common practice, no source)."""
 ABSOLUTE_HINT = (
@@ -53,6 +56,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_claims(material),
         *_standards(material),
         *_far_off(material),
+        *_disagreeing_runs(desk_of(material)),
         *_disagreeing(desk_of(material)),
         *_air_of_another_height(desk_of(material)),
         *_look_alikes(desk_of(material)),
@@ -103,6 +107,20 @@ def _far_off(material: Material) -> Iterator[Notice]:
                 "the 95 % band of what was expected"
             )
             yield Notice("far-off", said, each.run.place, FAR_OFF_HINT, each.episode)
+
+
+def _disagreeing_runs(desk: Desk) -> Iterator[Notice]:
+    """Yield in the episode from which runs disagree too far to be believed in full."""
+    places = {each.number: each.place for each in desk.material.episodes}
+    told = False
+    for number, figures in desk.figures.items():
+        found = [each for name in OF_RUNS if isinstance(each := figures.get(name), Figure)]
+        notes = (note for each in found for note in each.notes)
+        said = next((note for note in notes if note.startswith(DISAGREE)), "")
+        if said and not told:
+            message = f"power runs: {said[0].lower()}{said[1:].rstrip('.')}"
+            yield Notice("runs-disagree", message, places.get(number), FAR_OFF_HINT, number)
+        told = bool(said)
 
 
 DIMENSIONS = {

@@ -223,7 +223,8 @@ def test_a_run_far_off_is_said_to_be_and_is_trusted_less():
         "slip in the car's data or in the log."
     )
     assert notes[3].startswith(
-        "The runs and what was assumed before them disagree so far that the runs were given only "
+        "The runs disagree, with one another or with what was assumed before them, so far that "
+        "the runs were given only "
     )
     kept = np.frombuffer(
         next(base.learnt for base in inputs.bases if base.learnt is not None).kept, np.uint16

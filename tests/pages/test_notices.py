@@ -210,9 +210,9 @@ measured:
 
 
 def test_a_run_that_lies_outside_of_all_that_was_expected_is_noticed(tmp_path: Path) -> None:
-    def said(torque: float) -> list[str]:
+    def said(torque: float, code: str = "far-off") -> list[str]:
         rows = "\n".join(f"{speed},{torque}" for speed in range(3000, 6001, 250))
-        return told(tmp_path, CAR, PULL, "far-off", f"RPM,Torque [N m]\n{rows}\n")
+        return told(tmp_path, CAR, PULL, code, f"RPM,Torque [N m]\n{rows}\n")
 
     # A torque of 65 to 75 N m for each litre at the wheels is common practice, no source.
     assert said(112) == []
@@ -221,6 +221,12 @@ def test_a_run_that_lies_outside_of_all_that_was_expected_is_noticed(tmp_path: P
         "95 % band of what was expected; look for a slip in the car's data, in the log's units or "
         "in `at` (wheels or crank); where there is none, the engine is not what the episodes say"
     ]
+    assert said(112, "runs-disagree") == []
+    (disagree,) = said(250, "runs-disagree")
+    assert disagree.startswith(
+        f"{FIRST}:2:1: power runs: the runs disagree, with one another or with what was assumed "
+        "before them, so far that the runs were given only "
+    )
 
 
 CAR = """car:

@@ -305,6 +305,16 @@ def _remaining(readings: Sequence[Reading]) -> list[str]:
     return [f"The band holds {100 * lesson.half_width:g} % for what may lie {words}."]
 
 
+DISAGREE = "The runs disagree, with one another or with what was assumed before them, so far"
+"""How the sentence begins that says so."""
+
+
+def _which(reading: Reading, readings: Sequence[Reading]) -> str:
+    """Return which run of its episode a reading is of, where that has several."""
+    logs = {each.run.run.log for each in readings if each.run.episode == reading.run.episode}
+    return f" ({reading.run.run.log.rpartition('/')[2]})" if len(logs) > 1 else ""
+
+
 def _disagreements(readings: Sequence[Reading], weighing: Weighing) -> list[str]:
     """Return a sentence for each run that lies off what was expected of it."""
     found = []
@@ -314,12 +324,13 @@ def _disagreements(readings: Sequence[Reading], weighing: Weighing) -> list[str]
         off = 100 * (np.exp(reading.levels.mean()) - 1)
         side = "above" if off > 0 else "below"
         found.append(
-            f"The run of episode {reading.run.episode} read {abs(off):.0f} % {side} what was "
-            "expected, outside its band: look for a slip in the car's data or in the log."
+            f"The run of episode {reading.run.episode}{_which(reading, readings)} read "
+            f"{abs(off):.0f} % {side} what was expected, outside its band: look for a slip in the "
+            "car's data or in the log."
         )
     if weighing.trust < 1:
         found.append(
-            "The runs and what was assumed before them disagree so far that the runs were given "
+            f"{DISAGREE} that the runs were given "
             f"only {100 * weighing.trust:.2g} % of their weight."
         )
     return list(dict.fromkeys(found))
