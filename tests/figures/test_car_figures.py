@@ -148,6 +148,28 @@ def test_a_restrictor_chokes_where_the_isentropic_relations_of_a_library_say():
     )
 
 
+@pytest.mark.parametrize("quantity", ["engine_air_flow", "power", "torque", "wheel_power"])
+def test_of_a_power_that_a_restrictor_does_not_let_through_it_is_said_from_which_speed(quantity):
+    def notes(bore):
+        ring = {"ring": fitted("ring", "restrictor", {"bore": given(bore, "mm")})}
+        return found(boosted(parts=TURBO_PARTS | ring), quantity, "engine").notes
+
+    # White, Fluid Mechanics, eq. 9.46 for air (from memory): 0.0404 A p0 / sqrt(T0), of which a
+    # throat passes 0.92; the air under the bonnet is 10 K warmer than that outside, at 99 kPa.
+    passes = 0.92 * 0.040415 * math.pi * 0.026**2 / 4 * 99e3 / math.sqrt(298.15)
+    air = found(boosted(), "engine_air_flow", "engine").curve
+    first = next(
+        speed for speed, flow in zip(air.speeds, air.values, strict=True) if flow > passes
+    )
+    assert notes(26)[-1] == (
+        f"Out of reach between {first:,.0f} and 6,300 rpm: that takes more air than passes the "
+        "bore of Ring, which chokes before. How much less the engine makes with it is not worked "
+        "out here."
+    )
+    assert 3200 < first < 6300
+    assert "Out of reach" not in " ".join(notes(40))
+
+
 def test_the_heat_to_the_coolant_is_a_range_of_the_fuel_s_energy():
     # Heywood 1988, table 12.1 (from memory): 17 to 26 % of the fuel's energy at full power.
     heat = found(boosted(), "coolant_heat")
@@ -302,6 +324,10 @@ def test_a_wire_loses_what_ohm_says():
     share = found(state(parts=PARTS | {"pump": pump}), "voltage_drop_share", "pump")
     assert share.value == pytest.approx(drop.value / 13.0)
     assert share.limit.state is LimitState.NEAR
+    # A current and a length that are stated have the band of what is stated: 5 % each, and the
+    # root of the sum of their squares for the product (GUM, JCGM 100:2008, 5.1.6).
+    both = math.hypot(0.05, 0.05)
+    assert (drop.high - drop.low) / 2 == pytest.approx(drop.value * both, rel=0.05)
 
 
 def test_a_claim_may_name_what_stands_beside_the_power():

@@ -107,3 +107,22 @@ def test_an_injector_without_a_condition_is_taken_to_be_rated_at_three_bar():
 def test_an_absolute_fuel_pressure_becomes_the_gauge_pressure_that_the_chain_takes():
     absolute = state(settings={"fuel pressure": given(399, "kPa", reference="absolute")})
     assert base(absolute, "base_fuel_pressure").value == pytest.approx(300e3)
+
+
+def test_of_two_fuel_pumps_of_two_lines_it_is_said_which_one_is_reckoned_with():
+    lift = {"lift-pump": fitted("lift-pump", "fuel pump", {"flow": given(90, "L/h")}, episode=2)}
+    first, both = (
+        next(
+            each
+            for each in estimates(inputs_of(state(parts=PARTS | more)))
+            if each.key.quantity == "pump_margin"
+        )
+        for more in ({}, lift)
+    )
+    assert both.value == first.value
+    assert both.notes == (
+        "Lift pump is on the car too: what stands here is what Pump gives alone, for nothing says "
+        "how they share the work. Equal pumps side by side are one part with its `count`; one "
+        "that only lifts the fuel to another adds nothing.",
+    )
+    assert first.notes == ()

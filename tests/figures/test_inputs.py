@@ -258,6 +258,13 @@ def test_a_mixture_far_from_any_engine_is_said_to_be_beyond_the_formula():
     lean = state(settings={"mixture": given(1.58)})
     flow = next(each for each in estimates(inputs_of(lean)) if each.key.quantity == "fuel_flow")
     assert flow.notes == ("Lambda leaves the range that this formula is good for.",)
+    beside_power = (
+        'Lambda leaves the range that the formula of "work per mass of air, against that at '
+        'lambda 1" is good for. The band does not cover that.'
+    )
+    for quantity_id, at in (("power", lean), ("torque", lean), ("power", state())):
+        found = next(each for each in estimates(inputs_of(at)) if each.key.quantity == quantity_id)
+        assert (beside_power in found.notes) == (at is lean)
 
 
 def test_a_turbocharger_without_a_word_on_boost_asks_for_it():

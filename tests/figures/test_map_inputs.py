@@ -14,7 +14,7 @@ from hoistbook.figures.map_inputs import on_map, with_map
 from hoistbook.figures.stage import estimates
 from hoistbook.history.state import Status
 from hoistbook.values.evidence import Evidence
-from tests.figures.states import PLACE, TURBO_PARTS, boosted, quantity
+from tests.figures.states import PLACE, TURBO_PARTS, boosted, fitted, quantity
 
 # Invented: a plane, so that what is read between the points is known beforehand.
 FLOWS = (0.05, 0.05, 0.13, 0.13)
@@ -121,3 +121,20 @@ def test_without_a_map_there_is_no_corrected_flow_and_not_a_word_of_what_a_map_s
 def test_the_map_of_a_turbocharger_that_is_not_on_the_car_is_not_read():
     car = mapped(status=Status.ON_HAND)
     assert with_map(inputs_of(car), car) == inputs_of(car)
+
+
+def test_the_map_of_one_compressor_is_not_read_for_two():
+    one = mapped()
+    turbo = one.parts["turbo"]
+    twin = replace(turbo, part=replace(turbo.part, count=2))
+    pair = boosted(parts=one.parts | {"turbo": twin})
+    behind = boosted(parts=one.parts | {"blower": fitted("blower", "supercharger")})
+    for car in (pair, behind):
+        found = {each.key.quantity: each for each in estimates(with_map(inputs_of(car), car))}
+        assert "corrected_flow" not in found
+        assert found["compressor_outlet_temperature"].notes == (
+            "2 compressors are on the car. A map is of one: how they share the air or the "
+            "pressure is not known here, and so no map is read.",
+        )
+    found = {each.key.quantity: each for each in estimates(with_map(inputs_of(one), one))}
+    assert found["compressor_outlet_temperature"].notes == ()

@@ -100,7 +100,7 @@ def choked_flow(
     where="ideal gas law, section 1.8",
     assumes=(
         "Isothermal; the flow stays constant.",
-        "Waiting for boost is mostly the turbine gaining speed, not the volume.",
+        "Waiting for boost is mostly the compressor gaining speed, not the volume.",
     ),
 )
 def fill_time(
@@ -261,8 +261,8 @@ def pipe_volume(*, pipe_bore: Value, pipe_length: Value) -> Value:
     where="sum of the volumes",
     result="volume",
     assumes=(
-        "Says nothing of when boost comes: that is mostly the turbine gaining speed, and only a "
-        "log shows it.",
+        "Says nothing of when boost comes: that is mostly the compressor gaining speed, and only "
+        "a log shows it.",
     ),
 )
 def charge_volume(*, pipe_volume: Value, cooler_volume: Value, plenum_volume: Value) -> Value:

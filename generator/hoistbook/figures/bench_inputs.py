@@ -6,6 +6,7 @@ from hoistbook.engineering import GLOSSARY
 from hoistbook.engineering.fasteners import stress_area
 from hoistbook.figures.base import Base, Subject
 from hoistbook.figures.finding import Finder
+from hoistbook.figures.spreads import spread
 from hoistbook.fit.bench import Bolt, Load, bolts_of, loads_of
 from hoistbook.fit.fasteners import SHARE_OF_PROOF, Tightening
 from hoistbook.fit.wiring import Known
@@ -73,12 +74,14 @@ def _load(finder: Finder, load: Load, holder: PartState) -> None:
 
 
 def _keep(finder: Finder, holder: PartState, name: str, known: Known, origin: str) -> None:
+    evidence = Evidence.ASSUMED if known.assumed else Evidence.STATED
     finder.keep(
         Base(
             name=name,
             value=known.value,
-            half_width=max(known.high - known.value, known.value - known.low),
-            evidence=Evidence.ASSUMED if known.assumed else Evidence.STATED,
+            half_width=max(known.high - known.value, known.value - known.low)
+            or spread(name, evidence, known.value),
+            evidence=evidence,
             origin=origin,
             episode=holder.fitted_in or 0,
             place=holder.part.place,

@@ -15,8 +15,8 @@ NO_KNOCK = (
     "that is found with knock detection, by someone competent."
 )
 NO_THRESHOLD = (
-    "Nothing follows from this on when boost comes: waiting for it is mostly the turbine gaining "
-    "speed, and only a log of boost over engine speed shows it."
+    "Nothing follows from this on when boost comes: that is up to the speed of the compressor, "
+    "which a turbine has to gain first, and only a log of boost over engine speed shows it."
 )
 LEAST_TIME = (
     "A floor and no forecast: only what the compressor gives beyond what the engine takes fills "

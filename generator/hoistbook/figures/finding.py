@@ -133,6 +133,12 @@ def impossible_boost(highest: float) -> str:
     return "" if highest == 0 or low <= highest <= high else words
 
 
+def pieces(part: PartState) -> int:
+    """Return how many pieces of a part are on the car."""
+    whole = part.part.count if part.part.kept is None else part.part.kept
+    return part.pieces_fitted or whole
+
+
 class Finder:
     """Collects the base inputs of one state, and what is missing."""
 

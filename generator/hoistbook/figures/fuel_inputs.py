@@ -7,7 +7,7 @@ from dataclasses import replace
 from hoistbook.engineering import FUELS, Property
 from hoistbook.figures.base import Base
 from hoistbook.figures.defaults import RECTANGULAR
-from hoistbook.figures.finding import GIVE, Finder
+from hoistbook.figures.finding import GIVE, Finder, pieces
 from hoistbook.history.state import Dated, PartState
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.fuel import BLENDS, Fuel, parse_fuel
@@ -130,7 +130,7 @@ def put_down_injectors(finder: Finder) -> None:
     finder.keep(
         Base(
             name="injector_count",
-            value=float(_pieces(injectors)),
+            value=float(pieces(injectors)),
             half_width=0.0,
             evidence=Evidence.STATED,
             origin=f"count of {injectors.part.name}",
@@ -140,16 +140,16 @@ def put_down_injectors(finder: Finder) -> None:
     )
 
 
-def _pieces(part: PartState) -> int:
-    """Return how many pieces of a part are on the car."""
-    whole = part.part.count if part.part.kept is None else part.part.kept
-    return part.pieces_fitted or whole
-
-
 SIDE_BY_SIDE = (
     "{count} pumps side by side: at one pressure their flows add, and so do their currents; each "
     "has a wire and a fuse of its own. When one of them stops, {left} of the flow is left at "
     "best: only where each has a valve of its own against flowing back."
+)
+
+ONE_OF_SEVERAL = (
+    "{others} on the car too: what stands here is what {name} gives alone, for nothing says how "
+    "they share the work. Equal pumps side by side are one part with its `count`; one that only "
+    "lifts the fuel to another adds nothing."
 )
 
 
@@ -164,7 +164,8 @@ def put_down_pump(finder: Finder) -> None:
     if not finder.from_part("rated_pump_flow", pump, "flow") or pump is None:
         finder.lacks("rated_pump_flow", GIVE["rated_pump_flow"])
         return
-    _side_by_side(finder, _pieces(pump))
+    _side_by_side(finder, pieces(pump))
+    _beside(finder, pump)
     if not finder.from_condition("rated_pump_pressure", pump, "flow"):
         finder.assume("rated_pump_pressure")
     if not finder.from_settings("pump_voltage", "pump voltage"):
@@ -196,3 +197,12 @@ def _side_by_side(finder: Finder, count: int) -> None:
             )
     left = "half" if count == 2 else f"{count - 1} of {count} parts"
     finder.notes.append(("pump_margin", SIDE_BY_SIDE.format(count=count, left=left)))
+
+
+def _beside(finder: Finder, pump: PartState) -> None:
+    """Say which fitted pumps are left aside: of two in a row one alone gives the flow."""
+    names = [each.part.name for each in finder.fitted("fuel pump") if each is not pump]
+    if names:
+        others = f"{' and '.join(names)} {'is' if len(names) == 1 else 'are'}"
+        text = ONE_OF_SEVERAL.format(others=others, name=pump.part.name)
+        finder.notes.append(("pump_margin", text))

@@ -238,7 +238,7 @@ def _charge_path(finder: Finder) -> None:
         finder.assume("inlet_loss")
     if not finder.from_part("compressor_efficiency", _charger(finder), "compressor efficiency"):
         finder.assume("compressor_efficiency", "driven" if _driven(finder) else "")
-    put_down_map_air(finder, _charger(finder))
+    put_down_map_air(finder)
     put_down_cooler(finder)
 
 

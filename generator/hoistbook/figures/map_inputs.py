@@ -16,7 +16,7 @@ from hoistbook.authored.records import Given
 from hoistbook.engineering.map_reading import WITHIN, efficiency_of_points, place_among_points
 from hoistbook.figures.base import Base, Inputs
 from hoistbook.figures.chain import work_out
-from hoistbook.figures.finding import Finder
+from hoistbook.figures.finding import Finder, pieces
 from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, PartState, State, Status
 from hoistbook.values.evidence import Evidence
@@ -42,23 +42,41 @@ class OnMap:
     """`within` the points, or `left`, `right`, `above` or `below` of the outermost ones."""
 
 
+SEVERAL = (
+    "{count} compressors are on the car. A map is of one: how they share the air or the pressure "
+    "is not known here, and so no map is read."
+)
+
+
 def charger_of(state: State) -> PartState | None:
-    """Return the fitted charger that has a map, None where there is none."""
-    found = [
+    """Return the fitted charger that has a map; None where there is none, or more than one."""
+    fitted = _fitted(state)
+    if len(fitted) != 1 or pieces(fitted[0]) != 1:
+        return None
+    return fitted[0] if fitted[0].part.compressor_map is not None else None
+
+
+def _fitted(state: State) -> list[PartState]:
+    """Return the chargers that are on the car and whole."""
+    return [
         each
         for each in state.parts.values()
-        if each.part.kind in CHARGERS
-        and each.status is Status.FITTED
-        and not each.broken
-        and each.part.compressor_map is not None
+        if each.part.kind in CHARGERS and each.status is Status.FITTED and not each.broken
     ]
-    return max(found, key=lambda each: each.fitted_in or 0, default=None)
 
 
-def put_down_map_air(finder: Finder, charger: PartState | None) -> None:
-    """Put down the pressure and temperature that the map of the fitted charger holds for."""
+def put_down_map_air(finder: Finder) -> None:
+    """Put down the pressure and temperature that the map of the fitted charger holds for.
+
+    Two compressors beside or behind one another do not each get the engine's flow and ratio: of
+    them it is said that no map is read.
+    """
+    charger, fitted = charger_of(finder.state), _fitted(finder.state)
     known = charger.part.compressor_map if charger else None
     if charger is None or known is None:
+        if any(each.part.compressor_map for each in fitted):
+            text = SEVERAL.format(count=sum(map(pieces, fitted)))
+            finder.notes.append(("compressor_outlet_temperature", text))
         return
     finder.conditions.add("map")
     for name, quantity in (

@@ -12,6 +12,7 @@ from hoistbook.figures.base import CALIBRATED, Base, keyed
 from hoistbook.figures.budget import Budget
 from hoistbook.figures.catalogue import CATALOGUE
 from hoistbook.figures.chain import Step, Worked, given_of, line_of_power, steps_of
+from hoistbook.figures.choking import out_of_reach
 from hoistbook.figures.draws import Samples, band
 from hoistbook.figures.figure import Curve, Figure, Input, Key, Missing
 from hoistbook.figures.limits import limit_of
@@ -22,6 +23,16 @@ from hoistbook.values.evidence import Evidence
 
 OF_THE_FILLING = ("engine_air_flow", "power", "torque", "wheel_power", "wheel_torque", "fuel_flow")
 """Figures that go with the filling, beside which it is said where it may be that of part load."""
+OF_THE_WORK = (
+    "brake_mean_effective_pressure",
+    "power",
+    "torque",
+    "wheel_power",
+    "wheel_torque",
+    "power_to_mass",
+)
+WORK_OF_THE_ENGINE = ("gross_indicated_efficiency", "mixture_factor", "ignition_factor")
+"""Steps to power whose ranges an engine leaves by what it is set to, and not by its speed."""
 BELOW_NOTHING = (
     "{at} the boost is below nothing: where the throttle is not open there, the filling is less "
     "than the one taken here, and air, fuel and power with it. On one test-bench engine it was "
@@ -226,7 +237,27 @@ def _notes(worked: Worked, step: Step) -> tuple[str, ...]:
         own.insert(0, step.row.until_a_run)
     if step.row.note:
         own.insert(0, step.row.note)
-    return (*own, *_below_nothing(worked, step), *_out_of_range(worked, step))
+    if step.row.quantity in OF_THE_FILLING:
+        own += out_of_reach(worked)
+    return (
+        *own,
+        *_below_nothing(worked, step),
+        *_on_the_way(worked, step),
+        *_out_of_range(worked, step, "this formula"),
+    )
+
+
+def _on_the_way(worked: Worked, step: Step) -> list[str]:
+    """Return what of the engine's own leaves the range of a formula on the way to its power."""
+    if step.row.quantity not in OF_THE_WORK:
+        return []
+    notes = []
+    for name in WORK_OF_THE_ENGINE:
+        if name in worked.steps:
+            formula = f'the formula of "{GLOSSARY[name].words}"'
+            found = _out_of_range(worked, worked.steps[name], formula)
+            notes += [f"{note} The band does not cover that." for note in found]
+    return notes
 
 
 def _below_nothing(worked: Worked, step: Step) -> list[str]:
@@ -241,8 +272,8 @@ def _below_nothing(worked: Worked, step: Step) -> list[str]:
     return [BELOW_NOTHING.format(at=f"{at[0].upper()}{at[1:]}")]
 
 
-def _out_of_range(worked: Worked, step: Step) -> list[str]:
-    """Return a sentence for each quantity that leaves the range the formula is good for."""
+def _out_of_range(worked: Worked, step: Step, formula: str) -> list[str]:
+    """Return a sentence for each quantity that leaves the range that a step's formula has."""
     notes = []
     for judged, (low, high) in FORMULAS[step.row.formula].valid.items():
         name = step.judged(judged)
@@ -256,7 +287,7 @@ def _out_of_range(worked: Worked, step: Step) -> list[str]:
             continue
         words = GLOSSARY[judged].words.partition(":")[0].partition(",")[0]
         notes.append(
-            f"{words[0].upper()}{words[1:]} leaves the range that this formula is good for"
+            f"{words[0].upper()}{words[1:]} leaves the range that {formula} is good for"
             f"{' ' + between(outside, worked.inputs.speeds) if len(centre) > 1 else ''}."
         )
     return notes
