@@ -85,6 +85,9 @@ def parse_quantity(
     found = _one(main, dimensions, reference_needed, numbers)
     if isinstance(found, Slip):
         return found
+    if dimension(found.unit) == "temperature" and found.value < 0:
+        message = f"`{main}` is below absolute zero"
+        return Slip("bad-quantity", message, "look at its sign and unit")
     at = parse_quantity(conditions[0], numbers=numbers) if conditions else None
     if isinstance(at, Slip):
         return replace(at, offset=at.offset + text.index(conditions[0]))
