@@ -104,11 +104,18 @@ def _from_size(finder: Finder, cooler: PartState) -> None:
         finder.exact("rated_conductance_flow", LOADING * volume, origin)
 
 
+COOLER_ALONE = (
+    "Between compressor and manifold it holds what the cooler loses, as it was stated; what the "
+    "pipes lose stands on their own sheets and would raise it by a few hundredths."
+)
+
+
 def _loss(finder: Finder, cooler: PartState | None) -> None:
     if cooler is not None and finder.from_condition("rated_cooler_flow", cooler, "pressure loss"):
         finder.conditions.add("loss stated at a flow")
         finder.from_part("rated_cooler_pressure_loss", cooler, "pressure loss")
         finder.assume("rated_charge_density")
+        finder.notes.append(("pressure_ratio", COOLER_ALONE))
         return
     finder.conditions.add("loss stated at no flow")
     if not finder.from_part("charge_path_loss", cooler, "pressure loss"):
