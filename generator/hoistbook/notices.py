@@ -11,10 +11,8 @@ from hoistbook.authored.records import BoostBySpeed, Given
 from hoistbook.authored.standards import AS_RUN
 from hoistbook.compare.verdicts import Result
 from hoistbook.engineering import FORMULAS, GLOSSARY
-from hoistbook.figures.base import Base
 from hoistbook.figures.figure import Figure, LimitState
-from hoistbook.figures.inputs import inputs_of
-from hoistbook.figures.known_runs import ENOUGH, known_runs
+from hoistbook.figures.known_runs import ENOUGH
 from hoistbook.figures.learning import DISAGREE
 from hoistbook.fit.forgotten import known_sundry, near_sundry
 from hoistbook.history.bench import UNBOUGHT
@@ -40,12 +38,6 @@ FAR_OFF_HINT = (
 )
 OF_RUNS = ("power", "wheel_power")
 """Figures whose notes say whether runs disagree."""
-NEAR_THE_AIR = 15e3
-"""How near to the pressure of the air is taken for it [Pa] (common practice, no source)."""
-ABSOLUTE_HINT = (
-    "if the column counts from vacuum, say so: `columns: {manifold pressure: HEADING in bar "
-    "absolute}`"
-)
 LOOK_ALIKE_HINT = "write knowingly: with a reason where it is meant"
 
 
@@ -64,7 +56,7 @@ def notices_of(material: Material) -> tuple[Notice, ...]:
         *_without_number(material),
         *_boost_from_nowhere(desk_of(material)),
         *_other_counts(material),
-        *_absolute_for_gauge(material),
+        *_boost_left_out(material),
     )
 
 
@@ -258,28 +250,13 @@ def _other_counts(material: Material) -> Iterator[Notice]:
             )
 
 
-def _absolute_for_gauge(material: Material) -> Iterator[Notice]:
-    """Yield a notice where a log has more boost than was set by about the pressure of the air."""
-    for known in known_runs(material.journal, material.states):
-        logged = known.inputs.get("boost") if known else None
-        if known is None or not logged:
-            continue
-        if "boost" not in material.journal.logs[known.run.log].columns:
-            continue
-        set_to = {base.key: base for base in inputs_of(known.state).bases}
-        if not {"boost", "air_pressure"} <= set_to.keys():
-            continue
-        highest, asked = max(logged.values()), _highest(set_to["boost"])
-        if abs(highest - asked - _highest(set_to["air_pressure"])) < NEAR_THE_AIR:
-            said = (
-                f"the log of {known.name} has a boost of up to {highest / 1e5:.2f} bar gauge, "
-                f"and {max(0.0, asked) / 1e5:.2f} bar was set: the pressure of the air apart"
-            )
-            yield Notice("absolute-boost", said, known.run.place, ABSOLUTE_HINT, known.episode)
-
-
-def _highest(base: Base) -> float:
-    return max(base.value) if isinstance(base.value, tuple) else base.value
+def _boost_left_out(material: Material) -> Iterator[Notice]:
+    """Yield why the boost of a log is left out, beside what was set."""
+    for each in material.comparisons:
+        if each.boost_slip is not None:
+            slip = each.boost_slip
+            said = f"the log of the run of episode {each.episode} has {slip.message}"
+            yield Notice(slip.code, said, each.run.place, slip.hint, each.episode)
 
 
 def _is_boost(given: Given | BoostBySpeed) -> bool:

@@ -335,3 +335,12 @@ settings: {boost: {3000 rpm: 0.4 bar gauge, 5000 rpm: 0.6 bar gauge}}"""
     boost = episode.settings["boost"]
     assert isinstance(boost, BoostBySpeed)
     assert boost.speeds == (3000.0, 5000.0)
+
+
+def test_a_list_of_boost_that_counts_from_vacuum_is_refused(tmp_path: Path) -> None:
+    lines = "settings: {boost: {3000 rpm: 1.2 bar absolute, 5000 rpm: 1.5 bar gauge}}"
+    said = messages(tmp_path, {FIRST: f"---\ntitle: One\n{lines}\n---\n"})
+
+    assert said == [
+        f"{FIRST}:3:30: `1.2 bar absolute` counts from vacuum, and boost by speed from the air"
+    ]

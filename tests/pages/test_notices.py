@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from hoistbook.authored.records import ProseLink
+from hoistbook.figures.figure import Figure
 from hoistbook.notices import notices_of
 from hoistbook.pages.page import Material
 from hoistbook.pipeline import work_out
@@ -179,19 +180,39 @@ def test_a_part_that_comes_in_another_number_than_was_ordered_is_noticed(tmp_pat
     assert said(", count: 2") == []
 
 
-def test_a_boost_of_a_log_that_counts_from_vacuum_is_noticed(tmp_path: Path) -> None:
-    def said(boost: float) -> list[str]:
+def test_a_boost_of_a_log_that_counts_from_vacuum_is_noticed_and_left_out(tmp_path: Path) -> None:
+    def said(boost: float, heading: str = "Boost [bar gauge]") -> list[str]:
         rows = "\n".join(f"{speed},150,{boost}" for speed in range(3000, 6000, 250))
-        log = f"RPM,Torque [N m],Boost [bar gauge]\n{rows}\n"
-        return told(tmp_path, "", BLOWN, "absolute-boost", log)
+        log = f"RPM,Torque [N m],{heading}\n{rows}\n"
+        return told(tmp_path, CAR, BLOWN, "absolute-boost", log)
 
+    def highest() -> float:
+        material = work_out(tmp_path).material
+        assert material is not None
+        found = material.figures[-1].get("manifold_absolute_pressure")
+        assert isinstance(found, Figure)
+        return found.value / 1e5
+
+    start = f"{FIRST}:11:22: the log of the run of episode 1 has a boost of up to"
     assert said(0.5) == []
     assert said(0.9) == []
     assert said(1.52) == [
-        f"{FIRST}:11:22: the log of the run of episode 1 has a boost of up to 1.52 bar gauge, and "
-        "0.50 bar was set: the pressure of the air apart; if the column counts from vacuum, say "
-        "so: `columns: {manifold pressure: HEADING in bar absolute}`"
+        f"{start} 1.52 bar gauge, and 0.50 bar was set: the pressure of the air apart; it is left "
+        "out; if the column counts from vacuum, say so: `columns: {manifold pressure: HEADING in "
+        "bar absolute}`"
     ]
+    # What was set stands: no number comes of what was logged.
+    assert 1.45 < highest() < 1.55
+    assert said(0.5, "MAP [bar absolute]") == [
+        f"{start} -0.50 bar gauge, and 0.50 bar was set: the pressure of the air apart; it is "
+        "left out; if the column counts from the air, say so: `columns: {boost: HEADING in bar "
+        "gauge}`"
+    ]
+    assert said(0.5, "Boost [psi gauge]") == [
+        f"{start} 0.03 bar gauge, and 0.50 bar was set: as far apart as bar and psi; it is left "
+        "out; look at the unit of the column, or set the boost that it had"
+    ]
+    assert 1.45 < highest() < 1.55
 
 
 BLOWN = """---

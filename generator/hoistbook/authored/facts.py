@@ -267,6 +267,11 @@ def _boost_row(item: Node, context: Context, fact: Fact) -> tuple[float, Quantit
     pressure = read_fact(entry.value, context, replace(fact, usual=""))
     if pressure is None or not isinstance(pressure.value, Quantity):
         return None
+    if pressure.value.reference == "absolute":
+        message = f"`{pressure.value.text}` counts from vacuum, and boost by speed from the air"
+        hint = "write each as its gauge reads it, as `- 3000 rpm: 0.4 bar gauge`"
+        context.problem("gauge-or-absolute", message, entry.value.place, hint)
+        return None
     return speed.value, pressure.value
 
 

@@ -53,6 +53,7 @@ def _compared(known: KnownRun, before: Sequence[KnownRun]) -> Comparison:
         why_none=why_none,
         compared=speeds,
         referred=known.referred,
+        boost_slip=known.boost_slip,
         held_back=held_back(known),
     )
 

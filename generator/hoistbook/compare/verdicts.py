@@ -8,6 +8,7 @@ from enum import StrEnum
 from hoistbook.authored.records import Claim, PowerRun
 from hoistbook.figures.figure import Curve, Figure, Key
 from hoistbook.figures.referred import AS_IT_WAS, Referred
+from hoistbook.values.slip import Slip
 
 
 class Result(StrEnum):
@@ -59,5 +60,7 @@ class Comparison:
     """What power standards have to do with it; `measured` is always as observed."""
     why_none: str = ""
     """Why there is nothing to compare, when an estimate is missing."""
+    boost_slip: Slip | None = None
+    """Why the boost of the log is left out, where it cannot be what its column says."""
     held_back: tuple[str, ...] = ()
     """Where the throttle was not open, in a sentence: nothing is compared there."""

@@ -10,6 +10,7 @@ import numpy as np
 from hoistbook.authored.records import Journal, Log, PowerRun
 from hoistbook.engineering.injectors import injector_cycle_time
 from hoistbook.figures.base import Base, Inputs
+from hoistbook.figures.boost_slips import boost_slip
 from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.finding import FLOORS, impossible
 from hoistbook.figures.inputs import FULL_LOAD_FROM, inputs_of
@@ -26,6 +27,7 @@ from hoistbook.figures.referred import Referred, air_bases, referred
 from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, State
 from hoistbook.values.evidence import Evidence
+from hoistbook.values.slip import Slip
 
 AIR = ("air_pressure", "air_temperature", "relative_humidity")
 """Inputs that are of one day only."""
@@ -60,6 +62,8 @@ class KnownRun:
     """Inputs of the chain that were logged, by glossary key; SI."""
     results: Mapping[str, Binned]
     """Results of the chain that were logged, by glossary key; SI. Power is one of them."""
+    boost_slip: Slip | None = None
+    """Why the boost of the log is left out, where it cannot be what its column says."""
     held_back: tuple[float, ...] = ()
     """Engine speeds at which the throttle was not open [1/min]: of full load they tell nothing."""
 
@@ -100,7 +104,11 @@ def _known(
     standards = referred(dated.value, state, journal.power_standard, boosted=boosted)
     stated, torque = power, measured_torque(log)
     power, torque = (scaled(each, 1 / standards.taken_out) for each in (power, torque))
-    inputs, held_back = _at_full_load(_logged_inputs(log, dated.value, state))
+    logged = _logged_inputs(log, dated.value, state)
+    slip = _slip_of(logged, log, dated.value, state)
+    if slip is not None:
+        del logged["boost"]
+    inputs, held_back = _at_full_load(logged)
     return KnownRun(
         episode=dated.episode,
         run=dated.value,
@@ -111,6 +119,7 @@ def _known(
         referred=standards,
         inputs=inputs,
         results={quantity: power} | _logged_results(log),
+        boost_slip=slip,
         held_back=held_back,
     )
 
@@ -131,8 +140,7 @@ def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
     """
     found = {name: binned(log, column) for column, name in LOGGED.items()}
     absolute = binned(log, "manifold pressure")
-    of_state = {base.key: base for base in inputs_of(state).bases}
-    air = (of_state | air_bases(run)).get("air_pressure")
+    air = _bases(run, state).get("air_pressure")
     if absolute and air and not found["boost"]:
         pressure = float(np.max(air.value))
         found["boost"] = {speed: value - pressure for speed, value in absolute.items()}
@@ -141,6 +149,21 @@ def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
         for name, values in found.items()
     }
     return {name: values for name, values in possible.items() if values}
+
+
+def _bases(run: PowerRun, state: State) -> dict[str, Base]:
+    """Return the inputs of a state in the air of a run, by key."""
+    return {base.key: base for base in inputs_of(state).bases} | air_bases(run)
+
+
+def _slip_of(logged: Mapping[str, Binned], log: Log, run: PowerRun, state: State) -> Slip | None:
+    """Return why the boost of a log cannot be what its column says, by what was set."""
+    bases = _bases(run, state)
+    if "boost" not in logged or not {"boost", "air_pressure"} <= bases.keys():
+        return None
+    asked, air = (float(np.max(bases[key].value)) for key in ("boost", "air_pressure"))
+    absolute = not binned(log, "boost")
+    return boost_slip(max(logged["boost"].values()), asked, air, absolute=absolute)
 
 
 def _at_full_load(

@@ -69,7 +69,9 @@ def _as_printed(known: KnownRun, key: Key, values: Binned) -> Figure:
 
 
 def held_back(known: KnownRun) -> tuple[str, ...]:
-    """Return what to say of a log that begins before the throttle is open."""
+    """Return what to say of a log whose boost is left out, or begins at a closed throttle."""
+    if known.boost_slip is not None:
+        return (f"The log has {known.boost_slip.message}.",)
     if not known.held_back:
         return ()
     speeds = tuple(sorted({*known.power, *known.held_back}))

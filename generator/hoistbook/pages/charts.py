@@ -217,8 +217,11 @@ def _boost(desk: Desk, number: int) -> Plot | None:
         curve = [each.value for each in by_speed.pressures]
         name = desk.words("charts.boost_set", evidence=desk.evidence(by_speed, setting=True))
         lines.append(_boost_line(desk, name, by_speed.speeds, curve))
+    unusable = {each.run.log for each in desk.material.comparisons if each.boost_slip}
     for run in desk.states[number].runs[-1:]:
         log = desk.material.journal.logs.get(run.value.log)
+        if run.value.log in unusable:
+            continue
         if log is not None and "boost" in log.columns and "speed" in log.columns:
             samples = zip(log.columns["speed"], log.columns["boost"], strict=True)
             known = sorted(each for each in samples if not any(map(math.isnan, each)))
