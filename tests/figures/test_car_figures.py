@@ -344,3 +344,18 @@ def test_nothing_that_is_offered_says_what_is_safe():
         words = " ".join(each.notes if isinstance(each, Figure) else each.give).casefold()
         assert "knock-safe" not in words
         assert "is safe" not in words or "no boost, timing or fuel is safe" in words
+
+
+def test_throttle_bodies_side_by_side_pass_together_what_each_passes():
+    # Continuity: equal throats in parallel pass as much as one of all their area (White, Fluid
+    # Mechanics, section 3.3; from memory). The whole engine's air had been held against one.
+    one, four = (
+        boosted(parts=TURBO_PARTS | {"tb": fitted("tb", "throttle body", facts, count=count)})
+        for count in (1, 4)
+        for facts in ({"bore": given(34, "mm")},)
+    )
+    single, both = (found(car, "choked_flow", "tb") for car in (one, four))
+    assert both.value == pytest.approx(4 * single.value)
+    assert found(one, "throat_share", "tb").value == pytest.approx(
+        4 * found(four, "throat_share", "tb").value
+    )

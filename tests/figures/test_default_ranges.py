@@ -122,6 +122,7 @@ rev_limit | 1 of 100 | 1 of 100
 oil_orifice_diameter | 3 of 100 | 5 of 100
 rated_pressure_difference | 1 of 100 | 1 of 100
 rated_pump_pressure | 1 of 100 | 1 of 100
+rated_pump_voltage | 1 of 100 | 1 of 100
 pump_voltage | 0.2 V | 0.5 V
 oil_pressure_difference | 0.4 bar | 0.5 bar
 rated_cooler_flow | 1 of 100 | 1 of 100

@@ -1,5 +1,6 @@
 """Base inputs of the fuel side: fuels in words, injectors, pumps."""
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -8,7 +9,7 @@ from hoistbook.figures.inputs import inputs_of
 from hoistbook.figures.stage import estimates
 from hoistbook.units import from_unit
 from hoistbook.values.evidence import Evidence
-from tests.figures.states import PARTS, fitted, given, state
+from tests.figures.states import PARTS, fitted, given, quantity, state
 from tests.figures.test_inputs import base
 
 
@@ -126,3 +127,77 @@ def test_of_two_fuel_pumps_of_two_lines_it_is_said_which_one_is_reckoned_with():
         "that only lifts the fuel to another adds nothing.",
     )
     assert first.notes == ()
+
+
+def pumped(flow):
+    return state(parts=PARTS | {"pump": fitted("pump", "fuel pump", {"flow": flow})})
+
+
+def injected(flow):
+    part = fitted("injectors", "injectors", {"static flow": flow}, count=4)
+    return state(parts=PARTS | {"injectors": part})
+
+
+def figure(of, quantity):
+    return next(each for each in estimates(inputs_of(of)) if each.key.quantity == quantity)
+
+
+def test_a_flow_stated_by_mass_is_taken_by_volume():
+    # 1 lb = 0.45359237 kg (NIST Handbook 44, appendix C; from memory); of a fluid of 715 kg/m3
+    # 52 lb/h are 550 cc/min: a mass taken for a volume had made a duty of 5 % out of one of 64 %.
+    by_mass = injected(given(52, "lb/h", at=quantity(3, "bar")))
+    known, volume = base(by_mass, "rated_static_flow"), 52 * 0.45359237 / 3600 / 715
+    assert known.value == pytest.approx(volume, rel=1e-6)
+    assert known.half_width == pytest.approx(volume * math.hypot(0.04, 20 / 715))
+    assert known.origin == "static flow of Injectors, by mass, of a fluid of 715 kg/m3"
+    assert base(by_mass, "rated_fluid_density").half_width == 0.0
+    by_volume = injected(given(549.82, "cc/min", at=quantity(3, "bar")))
+    one, other = (figure(of, "injector_duty") for of in (by_mass, by_volume))
+    assert one.value == pytest.approx(other.value, rel=1e-3)
+    assert one.high - one.low == pytest.approx(other.high - other.low, rel=0.05)
+
+
+def test_a_pump_s_flow_stated_by_mass_is_taken_by_volume():
+    known = base(pumped(given(143, "kg/h", at=quantity(3, "bar"))), "rated_pump_flow")
+    assert known.value == pytest.approx(from_unit(200, "L/h"))
+    assert known.half_width == pytest.approx(known.value * math.hypot(0.15, 40 / 715))
+
+
+def test_a_pump_s_flow_may_be_stated_at_its_voltage():
+    # 13.5 V had been taken for a pressure of 13.5 Pa: a third of the flow was gone.
+    of = pumped(given(165, "L/h", at=quantity(12, "V")))
+    voltage, pressure = (base(of, f"rated_pump_{each}") for each in ("voltage", "pressure"))
+    assert (voltage.value, voltage.evidence) == (12.0, Evidence.STATED)
+    assert (pressure.value, pressure.evidence) == (300e3, Evidence.ASSUMED)
+
+
+@pytest.mark.parametrize(
+    ("of", "quantity_of", "give"),
+    [
+        (
+            injected(given(340, "cc/min", at=quantity(20, "degC"))),
+            "injector_duty",
+            "static flow of Injectors at a pressure, not at 20 degC",
+        ),
+        (
+            pumped(given(165, "L/h", at=quantity(20, "degC"))),
+            "pump_margin",
+            "flow of Pump at a pressure, not at 20 degC",
+        ),
+    ],
+)
+def test_a_flow_stated_at_what_is_no_pressure_gives_no_number(of, quantity_of, give):
+    # 20 degC had been taken for a pressure of 293 Pa, and the duty for a tenth of what it is.
+    assert figure(of, quantity_of).give == (give,)
+
+
+def test_a_cooler_s_loss_at_what_is_no_mass_flow_gives_no_number():
+    # 180 L/min had been taken for 3 g/s: a loss of 87 bar, and a charge of 250 degC.
+    facts = {"pressure loss": given(9, "kPa", at=quantity(180, "L/min"))}
+    more = {
+        "turbo": fitted("turbo", "turbocharger"),
+        "cooler": fitted("cooler", "charge cooler", facts),
+    }
+    of = state(settings={"boost": given(0.8, "bar", reference="gauge")}, parts=PARTS | more)
+    give = "pressure loss of Cooler at a mass flow, not at 180 L/min"
+    assert give in figure(of, "charge_temperature").give

@@ -8,10 +8,12 @@ from dataclasses import replace
 import numpy as np
 
 from hoistbook.authored.records import Given
+from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.base import Base, keyed
 from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.spreads import spread
 from hoistbook.history.state import Dated, PartState, State, Status
+from hoistbook.units import dimension
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.possible import POSSIBLE
 from hoistbook.values.quantity import Quantity
@@ -285,6 +287,11 @@ class Finder:
         condition = condition_of(given) if given else None
         if given is None or condition is None:
             return False
+        wanted = dimension(GLOSSARY[name].unit)
+        if dimension(condition.unit) != wanted:
+            text = f"{fact} of {holder.part.name} at a {wanted}, not at {condition.text}"
+            self.lacks(name, text)
+            return True
         stated = replace(given, value=condition)
         dated = Dated(value=stated, episode=holder.fitted_in or holder.known_in)
         return self.take(name, dated, f"at which the {fact} of {holder.part.name} is stated")

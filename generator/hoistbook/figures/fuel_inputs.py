@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 from hoistbook.engineering import FUELS, Property
 from hoistbook.figures.base import Base
-from hoistbook.figures.defaults import RECTANGULAR
-from hoistbook.figures.finding import GIVE, Finder, pieces
+from hoistbook.figures.defaults import DEFAULTS, RECTANGULAR
+from hoistbook.figures.finding import GIVE, Finder, condition_of, pieces
 from hoistbook.history.state import Dated, PartState
+from hoistbook.units import dimension
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.fuel import BLENDS, Fuel, parse_fuel
+from hoistbook.values.quantity import Quantity
 
 
 def put_down_fuel(finder: Finder) -> None:
@@ -127,6 +130,7 @@ def put_down_injectors(finder: Finder) -> None:
     if not finder.from_part("dead_time", injectors, "dead time"):
         finder.assume("dead_time")
     finder.assume("rated_fluid_density")
+    _injectors_by_volume(finder, injectors)
     finder.keep(
         Base(
             name="injector_count",
@@ -139,6 +143,56 @@ def put_down_injectors(finder: Finder) -> None:
         )
     )
 
+
+def _by_mass(holder: PartState, fact: str) -> bool:
+    """Return whether a flow was stated as a mass in a time, as in lb/h."""
+    given = holder.part.facts[fact].value
+    return isinstance(given, Quantity) and dimension(given.unit) == "mass flow"
+
+
+def _by_volume(finder: Finder, name: str, doubt: float) -> None:
+    """Put down as a volume a flow that was stated by mass.
+
+    Parameters
+    ----------
+    finder
+        Has the flow, as a mass, and nothing where that cannot be.
+    name
+        Of the flow.
+    doubt
+        Share of it that is open beside what the flow itself leaves open.
+    """
+    stated, density = finder.bases.get(name), DEFAULTS["rated_fluid_density"].value
+    if stated is None or isinstance(stated.value, tuple):
+        return
+    volume = stated.value / density
+    finder.keep(
+        replace(
+            stated,
+            value=volume,
+            half_width=volume * math.hypot(stated.half_width / stated.value, doubt),
+            origin=f"{stated.origin}, by mass, of a fluid of {density:g} kg/m3",
+        )
+    )
+
+
+def _injectors_by_volume(finder: Finder, injectors: PartState) -> None:
+    """Put down as a volume a static flow that was stated by mass.
+
+    Its flow with another fuel goes with one over the root of the density that it was rated with,
+    and not with the root of it: half of what is open of that density is open of the flow, and the
+    density itself then stands fixed beside it.
+    """
+    if not _by_mass(injectors, "static flow"):
+        return
+    density = finder.bases["rated_fluid_density"]
+    _by_volume(finder, "rated_static_flow", DENSITY_DOUBT / 2)
+    origin = f"{density.origin}; its band is in the flow, which was stated by mass"
+    finder.keep(replace(density, half_width=0.0, origin=origin))
+
+
+DENSITY_DOUBT = DEFAULTS["rated_fluid_density"].half_width / DEFAULTS["rated_fluid_density"].value
+"""Half the band of the density of what a part was rated with, as a share of it."""
 
 SIDE_BY_SIDE = (
     "{count} pumps side by side: at one pressure their flows add, and so do their currents; each "
@@ -164,16 +218,21 @@ def put_down_pump(finder: Finder) -> None:
     if not finder.from_part("rated_pump_flow", pump, "flow") or pump is None:
         finder.lacks("rated_pump_flow", GIVE["rated_pump_flow"])
         return
+    if _by_mass(pump, "flow"):
+        _by_volume(finder, "rated_pump_flow", DENSITY_DOUBT)
     _side_by_side(finder, pieces(pump))
     _beside(finder, pump)
-    if not finder.from_condition("rated_pump_pressure", pump, "flow"):
-        finder.assume("rated_pump_pressure")
+    condition = condition_of(pump.part.facts["flow"])
+    at_voltage = condition is not None and dimension(condition.unit) == "voltage"
+    stated_at = "rated_pump_voltage" if at_voltage else "rated_pump_pressure"
+    for name in ("rated_pump_pressure", "rated_pump_voltage"):
+        if name != stated_at or not finder.from_condition(name, pump, "flow"):
+            finder.assume(name)
     if not finder.from_settings("pump_voltage", "pump voltage"):
         finder.assume("pump_voltage")
     for name in (
         "fuel_line_loss",
         "pump_fade_pressure",
-        "rated_pump_voltage",
         "pump_voltage_exponent",
         "pump_efficiency",
     ):

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from hoistbook.figures.base import Base, Subject
-from hoistbook.figures.finding import GIVE, Finder
+from hoistbook.figures.finding import GIVE, Finder, pieces
 from hoistbook.history.state import PartState
 from hoistbook.values.evidence import Evidence
 
@@ -131,7 +132,20 @@ def put_down_throats(finder: Finder) -> list[Subject]:
         if not finder.from_part("throat_diameter", each, "bore", subject=name):
             give = f"bore of {name}, as in `facts: {{bore: 50 mm}}`"
             finder.lacks(f"throat_diameter of {name}", give)
+        _as_one_throat(finder, each)
         finder.assume("discharge_coefficient", "throat", subject=name)
         binds = (("stagnation_pressure", pressure), ("stagnation_temperature", temperature))
         throats.append(Subject(kind="throat", name=name, binds=binds))
     return throats
+
+
+def _as_one_throat(finder: Finder, part: PartState) -> None:
+    """Take several equal throats side by side, one for each cylinder, as one of all their area."""
+    one, count = finder.bases.get(f"throat_diameter of {part.part.id}"), pieces(part)
+    if one is None or count == 1:
+        return
+    root = math.sqrt(count)
+    origin = f"{one.origin}, {count} of them side by side: as one of so large an area"
+    finder.keep(
+        replace(one, value=root * _number(one), half_width=root * one.half_width, origin=origin)
+    )

@@ -35,6 +35,7 @@ _BY_REASON: Mapping[str, tuple[str, ...]] = {
         "rated_conductance_flow",
         "rated_pressure_difference",
         "rated_pump_pressure",
+        "rated_pump_voltage",
         "rated_cooler_flow",
     ),
     "a broadband lambda gauge; what a tuner says was aimed at": ("lambda_ratio",),

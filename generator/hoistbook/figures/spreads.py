@@ -100,6 +100,7 @@ SPREADS: Mapping[str, Mapping[Evidence, Spread]] = MappingProxyType(
         # The condition at which a part's number was stated counts as exact beside the number.
         "rated_pressure_difference": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
         "rated_pump_pressure": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
+        "rated_pump_voltage": {MEASURED: Spread(0.01), STATED: Spread(0.01)},
         # A meter at the pump's own plug, under load; what somebody says of it.
         "pump_voltage": {MEASURED: Spread(0.2, False), STATED: Spread(0.5, False)},
         # A dashboard's sender and gauge, or a mechanical one, read while the engine turns.
