@@ -295,3 +295,31 @@ def test_an_air_fuel_ratio_is_not_taken_for_lambda(tmp_path: Path) -> None:
     assert notice.hint == (
         "an air-fuel ratio is no lambda: divide it by the gauge's own, mostly 14.7 or 14.6"
     )
+
+
+@pytest.mark.parametrize(
+    ("second", "hint"),
+    [
+        (
+            "1,rpm,2",
+            "if this line holds the units, put # before it, and write them under `columns`",
+        ),
+        ("00:01:02.5,2000,90", "write a time in seconds, or give the column another heading"),
+        ("1,OFF,90", "correct the file or leave it empty"),
+    ],
+)
+def test_a_cell_that_is_no_number_says_what_to_write(
+    tmp_path: Path, second: str, hint: str
+) -> None:
+    lay_down(tmp_path, files(f"Time,RPM,Torque [N m]\n{second}\n3,3000,100\n4,4000,110\n"))
+
+    assert [each.hint for each in read_journal(tmp_path).problems] == [hint]
+
+
+@pytest.mark.parametrize("mark", ["--", "---", "#N/A", "None", "null"])
+def test_a_mark_for_nothing_is_a_gap_that_is_told(tmp_path: Path, mark: str) -> None:
+    lay_down(tmp_path, files(f"RPM,Torque [N m]\n2000,90\n3000,{mark}\n4000,110\n"))
+
+    assert [each.message for each in read_journal(tmp_path).notices] == [
+        f"lines without a reading, of 3 lines in this log: 1 of torque (`{mark}` on line 3)"
+    ]

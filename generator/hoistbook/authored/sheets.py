@@ -33,7 +33,7 @@ LARGEST = 1e15
 """From here on a number is what a logger writes for none, as the largest of its kind, 3.4e38."""
 
 _PLAIN = frozenset("0123456789.+-eE \n")
-_GAPS = ("", "-", "nan", "n/a", "null")
+_GAPS = ("", "-", "--", "---", "nan", "n/a", "#n/a", "null", "none")
 
 
 @dataclass(frozen=True, slots=True)
@@ -293,6 +293,10 @@ def _how_to_write(cell: str) -> str:
         return "if this is a thousand and more, write it without a mark between the thousands"
     if re.fullmatch(r"-?\d+,\d+", cell):
         return "commas and points stand before decimals in one file: use one of them throughout"
+    if re.fullmatch(r"\d+:\d\d(:\d\d([.,]\d+)?)?", cell):
+        return "write a time in seconds, or give the column another heading"
+    if parse_unit(cell)[0] is not None:
+        return "if this line holds the units, put # before it, and write them under `columns`"
     return "correct the file or leave it empty"
 
 

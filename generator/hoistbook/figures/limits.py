@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from hoistbook.engineering import FORMULAS
 from hoistbook.figures.figure import Limit, LimitState
 from hoistbook.fit.wiring import OTHERS, PARTICULAR
 
@@ -25,6 +26,9 @@ class Threshold:
     reason: str
 
 
+STEADY = FORMULAS["pipe_pressure_loss"].valid["mach_number"][1]
+"""Mach number up to which the pressure loss of a pipe holds as it is reckoned."""
+
 THRESHOLDS: Mapping[str, Threshold] = MappingProxyType(
     {
         "injector_duty": Threshold(
@@ -43,10 +47,10 @@ THRESHOLDS: Mapping[str, Threshold] = MappingProxyType(
         ),
         "mach_number": Threshold(
             side=AT_MOST,
-            at=0.30,
+            at=STEADY,
             near=0.25,
-            reason="beyond 0.3 the pressure losses of a pipe climb steeply and are no longer "
-            "those of an incompressible flow (common practice, no source)",
+            reason=f"beyond {STEADY:g} the pressure losses of a pipe climb steeply and are no "
+            "longer those of an incompressible flow (common practice, no source)",
         ),
         "throat_share": Threshold(
             side=AT_MOST,
