@@ -166,15 +166,17 @@ def test_a_standard_outside_its_own_range_is_not_applied():
     )
 
 
+MOUNTAIN = {
+    "pressure": quantity(80, "kPa"),
+    "temperature": quantity(35, "degC"),
+    "humidity": quantity(30, "%"),
+}
+
+
 def test_a_factor_outside_the_range_of_its_standard_is_flagged_and_not_applied():
     # UN Regulation 85 and ISO 1585, from memory: valid from 0.93 to 1.07; 80 kPa, 35 degrees and
     # 30 % give 1.351.
-    mountain = {
-        "pressure": quantity(80, "kPa"),
-        "temperature": quantity(35, "degC"),
-        "humidity": quantity(30, "%"),
-    }
-    run, figures, comparison = known(wanted="ISO 1585", **mountain)
+    run, figures, comparison = known(wanted="ISO 1585", **MOUNTAIN)
     assert torque_of(figures).value == TORQUE
     assert comparison.referred.reasons == run.referred.reasons
     assert run.referred.reasons == (
@@ -186,12 +188,7 @@ def test_a_factor_outside_the_range_of_its_standard_is_flagged_and_not_applied()
 
 def test_a_factor_taken_out_of_a_log_is_judged_by_the_range_of_its_standard():
     # The same air: what the rollers' own program put in lies outside 0.93 to 1.07, too.
-    mountain = {
-        "pressure": quantity(80, "kPa"),
-        "temperature": quantity(35, "degC"),
-        "humidity": quantity(30, "%"),
-    }
-    _, figures, _ = known(stated="ISO 1585", **mountain)
+    _, figures, _ = known(stated="ISO 1585", **MOUNTAIN)
     factor = figures.get("stated_correction_factor")
     assert factor.value == pytest.approx(1.351, abs=0.002)
     assert factor.notes[0] == (

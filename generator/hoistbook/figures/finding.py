@@ -12,7 +12,7 @@ from hoistbook.engineering import GLOSSARY
 from hoistbook.figures.base import Base, keyed
 from hoistbook.figures.defaults import DEFAULTS
 from hoistbook.figures.spreads import spread
-from hoistbook.history.state import Dated, PartState, State, Status
+from hoistbook.history.state import Dated, PartState, State, Status, own_count
 from hoistbook.units import dimension
 from hoistbook.values.evidence import Evidence
 from hoistbook.values.possible import POSSIBLE
@@ -137,8 +137,7 @@ def impossible_boost(highest: float) -> str:
 
 def pieces(part: PartState) -> int:
     """Return how many pieces of a part are on the car."""
-    whole = part.part.count if part.part.kept is None else part.part.kept
-    return part.pieces_fitted or whole
+    return part.pieces_fitted or own_count(part.part)
 
 
 class Finder:

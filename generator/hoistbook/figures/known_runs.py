@@ -100,12 +100,14 @@ def _known(
     if log is None or state is None or not power:
         return None
     quantity = "power" if place_of(dated.value) == "crank" else "wheel_power"
-    boosted = "boosted" in inputs_of(state).conditions
+    own = inputs_of(state)
+    boosted = "boosted" in own.conditions
     standards = referred(dated.value, state, journal.power_standard, boosted=boosted)
     stated, torque = power, measured_torque(log)
     power, torque = (scaled(each, 1 / standards.taken_out) for each in (power, torque))
-    logged = _logged_inputs(log, dated.value, state)
-    slip = _slip_of(logged, log, dated.value, state)
+    bases = {base.key: base for base in own.bases} | air_bases(dated.value)
+    logged = _logged_inputs(log, bases)
+    slip = _slip_of(logged, log, bases)
     if slip is not None:
         del logged["boost"]
     inputs, held_back = _at_full_load(logged)
@@ -132,7 +134,7 @@ def state_of(run: Dated[PowerRun], by_episode: Mapping[int, State]) -> State | N
     return by_episode[max(earlier)] if earlier else None
 
 
-def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
+def _logged_inputs(log: Log, bases: Mapping[str, Base]) -> dict[str, Binned]:
     """Return the logged inputs; an absolute manifold pressure is boost over the air of the run.
 
     What cannot be, as a boost of 80 bar or a lambda of 3, is a slip of units or a dead sensor: no
@@ -140,7 +142,7 @@ def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
     """
     found = {name: binned(log, column) for column, name in LOGGED.items()}
     absolute = binned(log, "manifold pressure")
-    air = _bases(run, state).get("air_pressure")
+    air = bases.get("air_pressure")
     if absolute and air and not found["boost"]:
         pressure = float(np.max(air.value))
         found["boost"] = {speed: value - pressure for speed, value in absolute.items()}
@@ -151,14 +153,8 @@ def _logged_inputs(log: Log, run: PowerRun, state: State) -> dict[str, Binned]:
     return {name: values for name, values in possible.items() if values}
 
 
-def _bases(run: PowerRun, state: State) -> dict[str, Base]:
-    """Return the inputs of a state in the air of a run, by key."""
-    return {base.key: base for base in inputs_of(state).bases} | air_bases(run)
-
-
-def _slip_of(logged: Mapping[str, Binned], log: Log, run: PowerRun, state: State) -> Slip | None:
+def _slip_of(logged: Mapping[str, Binned], log: Log, bases: Mapping[str, Base]) -> Slip | None:
     """Return why the boost of a log cannot be what its column says, by what was set."""
-    bases = _bases(run, state)
     if "boost" not in logged or not {"boost", "air_pressure"} <= bases.keys():
         return None
     asked, air = (float(np.max(bases[key].value)) for key in ("boost", "air_pressure"))

@@ -18,7 +18,7 @@ from hoistbook.authored.records import (
     Reading,
 )
 from hoistbook.history.known import not_known
-from hoistbook.history.state import Dated, PartState, State, Status
+from hoistbook.history.state import Dated, PartState, State, Status, own_count
 from hoistbook.problems import Place, Problem
 
 
@@ -64,7 +64,7 @@ class Bench:
 
     def write_down(self, part: Part, status: Status) -> None:
         """Let a part be known for the first time."""
-        pieces = part.count if part.kept is None else part.kept
+        pieces = own_count(part)
         self.parts[part.id] = PartState(
             part=part,
             status=status if pieces else Status.GONE,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from hoistbook.authored.records import BoostBySpeed, Given, Join
-from hoistbook.history.state import Change, ChangeKind, Dated, PartState, State, Status
+from hoistbook.history.state import Change, ChangeKind, Dated, PartState, State, Status, own_count
 from hoistbook.history.words import join_words, value_words
 
 
@@ -116,7 +116,7 @@ def status_words(state: PartState | None) -> str | None:
         return None
     words = state.how_gone or str(state.status)
     left, fitted = state.pieces_left or 0, state.pieces_fitted
-    count = state.part.count if state.part.kept is None else state.part.kept
+    count = own_count(state.part)
     if state.status is Status.FITTED and fitted < left:
         words = f"{fitted} of {left} fitted"
     if state.status is not Status.GONE and left < count:

@@ -31,6 +31,11 @@ class Status(StrEnum):
     GONE = "gone"
 
 
+def own_count(part: Part) -> int:
+    """Return how many of a part's pieces are the build's own, which a friend's are not."""
+    return part.count if part.kept is None else part.kept
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PartState:
     """One part as at one episode."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from hoistbook.history.state import Event, Fate, Outcome, PartState, Status
+from hoistbook.history.state import Event, Fate, Outcome, PartState, Status, own_count
 from hoistbook.pages.words import Words
 from hoistbook.values.money import Money
 
@@ -64,7 +64,7 @@ def standing(words: Words, name: Callable[[str], str], state: PartState) -> str:
         return _how_gone(words, name, state)
     left = state.pieces_left or 0
     fitted = state.pieces_fitted if state.status is Status.FITTED else left
-    count = state.part.count if state.part.kept is None else state.part.kept
+    count = own_count(state.part)
     text = words(f"status.{_key(state.status)}")
     if fitted < count:
         others = (("spare", left - fitted), ("gone", count - left))

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from hoistbook.authored.records import Done, Verb
 from hoistbook.history.ledger import Stage
+from hoistbook.history.state import own_count
 from hoistbook.pages.amounts import amounts_by_part
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.shown import Link, PartRef
@@ -67,7 +68,7 @@ def _named(desk: Desk, part_id: str) -> PartRef:
 
 def _count(desk: Desk, broke: Done) -> str:
     part = desk.states[desk.last].parts[broke.part].part
-    there = part.count if part.kept is None else part.kept
+    there = own_count(part)
     if broke.count is None or broke.count == there:
         return ""
     return desk.words("broke.count", n=broke.count, count=there)

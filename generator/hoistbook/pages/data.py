@@ -14,6 +14,7 @@ from decimal import Decimal
 from hoistbook.compare.verdicts import Comparison
 from hoistbook.figures.digits import place, place_of_band, rounded
 from hoistbook.figures.figure import AS_RUN, Curve, Figure
+from hoistbook.history.state import own_count
 from hoistbook.pages import links
 from hoistbook.pages.change_rows import change_rows
 from hoistbook.pages.csv_table import Cell, Table, csv_table
@@ -154,7 +155,7 @@ def _parts(desk: Desk) -> Table:
                 state.part.name,
                 state.part.kind,
                 state.part.system,
-                state.part.count if state.part.kept is None else state.part.kept,
+                own_count(state.part),
                 state.part.maker,
                 state.part.part_number,
                 came_of(desk, state.part),

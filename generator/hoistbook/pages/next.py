@@ -10,7 +10,7 @@ from hoistbook.figures.figure import Missing
 from hoistbook.fit.forgotten import dismissed, forgotten
 from hoistbook.history.fates import used_unfitted
 from hoistbook.history.ledger import EntryKind, Stage
-from hoistbook.history.state import Outcome, PartState, Status
+from hoistbook.history.state import Outcome, PartState, Status, own_count
 from hoistbook.pages import links
 from hoistbook.pages.circuits import OpenRow, loose_ends, open_row
 from hoistbook.pages.desk import Desk, sections
@@ -128,7 +128,7 @@ def _awaited(desk: Desk, parts: Iterable[PartState], status: Status) -> tuple[Aw
 
 def _left(state: PartState) -> tuple[int, int]:
     """Return how many pieces still wait, and of how many the price is."""
-    bought = state.part.count if state.part.kept is None else state.part.kept
+    bought = own_count(state.part)
     return (bought if state.pieces_left is None else state.pieces_left), bought
 
 

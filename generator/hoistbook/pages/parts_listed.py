@@ -18,7 +18,7 @@ from hoistbook.authored.records import Part
 from hoistbook.cautions.caution import Owed
 from hoistbook.cautions.rules import ESTIMATES
 from hoistbook.figures.figure import Figure
-from hoistbook.history.state import Outcome, PartState, Status
+from hoistbook.history.state import Outcome, PartState, Status, own_count
 from hoistbook.pages import links
 from hoistbook.pages.desk import Desk
 from hoistbook.pages.receipts import came_of
@@ -194,7 +194,7 @@ def row_of(desk: Desk, part: Part, at: int, owed: Sequence[Owed] = ()) -> Row:
         The cautions of the whole list.
     """
     entry, paid = desk.priced.get(part.id), desk.paid.get(part.id)
-    count = part.count if part.kept is None else part.kept
+    count = own_count(part)
     price = entry.home - entry.postage if entry else None
     return Row(
         system=desk.system(part.system),

@@ -9,7 +9,7 @@ from decimal import Decimal
 from hoistbook.authored.records import Came, Episode, Part, Receipt
 from hoistbook.history.ledger import Entry as LedgerEntry
 from hoistbook.history.ledger import EntryKind
-from hoistbook.history.state import PartState
+from hoistbook.history.state import PartState, own_count
 from hoistbook.pages.desk import Desk, NamePart
 from hoistbook.pages.shown import Entry, PartRef
 from hoistbook.values.money import Money
@@ -114,7 +114,7 @@ def count_of(desk: Desk, part: Part) -> str:
 def fitted_count(desk: Desk, state: PartState) -> str:
     """Return how many are on the car, and of how many where all that stayed are."""
     part, fitted = state.part, state.pieces_fitted
-    if fitted == (part.count if part.kept is None else part.kept):
+    if fitted == own_count(part):
         return count_of(desk, part)
     return desk.words("part.number_off", count=fitted)
 
